@@ -1,0 +1,44 @@
+package org.lensward.eye;
+
+import java.time.LocalDate;
+import java.util.Optional;
+import org.lensward.quantity.Millimetres;
+import org.lensward.quantity.PureNumber;
+
+/**
+ * What was measured of one eye for planning its lens.
+ *
+ * @param eye the eye measured
+ * @param method how the length was taken
+ * @param measuredOn the day of the length and the keratometry; the earlier where they differ
+ * @param axialLength from the corneal surface to the retina as the method defines it
+ * @param keratometry the anterior cornea
+ * @param details what else was measured in the session
+ */
+public record Biometry(
+        Laterality eye,
+        BiometryMethod method,
+        LocalDate measuredOn,
+        Measured<Millimetres> axialLength,
+        Measured<Keratometry> keratometry,
+        Details details) {
+
+    /**
+     * Measurements that a plan can do without.
+     *
+     * @param anteriorChamberDepth from the corneal <em>epithelium</em> to the lens
+     * @param lensThickness of the natural lens
+     * @param lengthScatter standard deviation of the axial length readings
+     * @param lengthSignal signal-to-noise ratio of the axial length
+     */
+    public record Details(
+            Optional<Measured<Millimetres>> anteriorChamberDepth,
+            Optional<Measured<Millimetres>> lensThickness,
+            Optional<Measured<Millimetres>> lengthScatter,
+            Optional<Measured<PureNumber>> lengthSignal) {
+
+        public static Details none() {
+            return new Details(Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty());
+        }
+    }
+}

@@ -1,0 +1,31 @@
+package org.lensward.eye;
+
+import java.util.List;
+import java.util.Optional;
+import org.lensward.quantity.Dioptres;
+
+/**
+ * One eye as the record shows it.
+ *
+ * @param side which eye
+ * @param biometry the measurements to plan with, where there are usable ones
+ * @param history signs affirmed and denied
+ * @param surgery operations it has had
+ * @param pupil how far it dilates, where that was recorded
+ * @param surprise achieved minus predicted spherical equivalent of a lens it already has, where both are recorded
+ */
+public record Eye(
+        Laterality side,
+        Optional<Biometry> biometry,
+        History history,
+        List<EyeSurgery> surgery,
+        Optional<Measured<PupilSize>> pupil,
+        Optional<Measured<Dioptres>> surprise) {
+
+    public Eye {
+        surgery = List.copyOf(surgery);
+        if (biometry.isPresent() && biometry.get().eye() != side) {
+            throw new IllegalArgumentException("Biometry of the other eye");
+        }
+    }
+}

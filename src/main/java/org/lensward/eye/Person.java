@@ -1,0 +1,20 @@
+package org.lensward.eye;
+
+import java.time.LocalDate;
+import java.util.Optional;
+import org.lensward.finding.Evidence;
+
+/**
+ * Whose eye it is, as far as planning asks. Prints nothing that identifies.
+ *
+ * @param evidence the patient resource
+ * @param birthDate where it is recorded
+ * @param sex as recorded for administration
+ */
+public record Person(Evidence evidence, Optional<LocalDate> birthDate, Sex sex) {
+
+    @Override
+    public String toString() {
+        return evidence.resource();
+    }
+}

@@ -1,0 +1,187 @@
+package org.lensward.eye;
+
+import static org.lensward.finding.FindingCode.AXIAL_LENGTH_UNUSUAL;
+import static org.lensward.finding.FindingCode.BIOMETRY_BEFORE_EYE_SURGERY;
+import static org.lensward.finding.FindingCode.BIOMETRY_EXPIRED;
+import static org.lensward.finding.FindingCode.BIOMETRY_OVER_A_YEAR_OLD;
+import static org.lensward.finding.FindingCode.CONTACT_ULTRASOUND;
+import static org.lensward.finding.FindingCode.CORNEAL_ASTIGMATISM_HIGH;
+import static org.lensward.finding.FindingCode.CORNEAL_ASTIGMATISM_TORIC;
+import static org.lensward.finding.FindingCode.DATE_IN_FUTURE;
+import static org.lensward.finding.FindingCode.EYES_DIFFER_IN_CORNEAL_POWER;
+import static org.lensward.finding.FindingCode.EYES_DIFFER_IN_LENGTH;
+import static org.lensward.finding.FindingCode.FELLOW_EYE_NOT_MEASURED;
+import static org.lensward.finding.FindingCode.FELLOW_EYE_SURPRISE;
+import static org.lensward.finding.FindingCode.KERATOMETRY_UNUSUAL;
+import static org.lensward.finding.FindingCode.LENGTH_READINGS_SCATTERED;
+import static org.lensward.finding.FindingCode.LENGTH_SIGNAL_WEAK;
+
+import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.lensward.finding.Evidence;
+import org.lensward.finding.Finding;
+import org.lensward.finding.FindingCode;
+import org.lensward.quantity.Quantity;
+
+/** Whether one eye's biometry can be trusted for an operation on a given day. */
+public final class QualityGates {
+
+    private final BiometryPolicy policy;
+
+    public QualityGates(BiometryPolicy policy) {
+        this.policy = policy;
+    }
+
+    /**
+     * Everything the policy has to say.
+     *
+     * @param eye the eye to be operated on, with biometry
+     * @param fellow the other eye
+     * @param operation the day of the operation, by which the age of the biometry is judged
+     */
+    public List<Finding> judge(Biometry biometry, Eye eye, Eye fellow, LocalDate operation) {
+        List<Finding> found = new ArrayList<>();
+        age(biometry, eye, operation, found);
+        length(biometry, found);
+        cornea(biometry, found);
+        fellow(biometry, fellow, found);
+        return found;
+    }
+
+    private void age(Biometry biometry, Eye eye, LocalDate operation, List<Finding> found) {
+        Evidence length = biometry.axialLength().evidence().at("effective");
+        if (biometry.measuredOn().isAfter(operation)) {
+            found.add(Finding.of(DATE_IN_FUTURE, length, "biometry", biometry.measuredOn() + " (after the operation)"));
+            return;
+        }
+        long months = ChronoUnit.MONTHS.between(biometry.measuredOn(), operation);
+        if (biometry.measuredOn()
+                .plusMonths((long) policy.expiryMonths().value().value())
+                .isBefore(operation)) {
+            found.add(Finding.of(BIOMETRY_EXPIRED, length, months, (long)
+                    policy.expiryMonths().value().value()));
+        } else if (biometry.measuredOn()
+                .plusMonths((long) policy.recheckMonths().value().value())
+                .isBefore(operation)) {
+            found.add(Finding.of(BIOMETRY_OVER_A_YEAR_OLD, length, months));
+        }
+        for (EyeSurgery surgery : eye.surgery()) {
+            // An operation without a date may have come after the measurement, so it counts as if it had.
+            if (!surgery.performedOn().map(biometry.measuredOn()::isAfter).orElse(false)) {
+                found.add(Finding.of(
+                        BIOMETRY_BEFORE_EYE_SURGERY,
+                        List.of(surgery.evidence(), length),
+                        surgery.words()
+                                + surgery.performedOn().map(day -> ", " + day).orElse(", day unknown"),
+                        biometry.measuredOn()));
+            }
+        }
+    }
+
+    private void length(Biometry biometry, List<Finding> found) {
+        outside(AXIAL_LENGTH_UNUSUAL, biometry.axialLength(), policy.shortestLength(), policy.longestLength(), found);
+        biometry.details()
+                .lengthScatter()
+                .ifPresent(scatter -> above(LENGTH_READINGS_SCATTERED, scatter, policy.lengthScatter(), found));
+        biometry.details().lengthSignal().ifPresent(signal -> {
+            if (signal.value().compareTo(policy.lengthSignal().value()) < 0) {
+                found.add(Finding.of(
+                        LENGTH_SIGNAL_WEAK,
+                        signal.evidence(),
+                        shown(signal.value()),
+                        shown(policy.lengthSignal().value())));
+            }
+        });
+        if (biometry.method() == BiometryMethod.CONTACT_ULTRASOUND) {
+            found.add(Finding.of(
+                    CONTACT_ULTRASOUND, biometry.axialLength().evidence().at("method")));
+        }
+    }
+
+    private void cornea(Biometry biometry, List<Finding> found) {
+        Keratometry cornea = biometry.keratometry().value();
+        Evidence evidence = biometry.keratometry().evidence();
+        outside(
+                KERATOMETRY_UNUSUAL,
+                new Measured<>(cornea.meanPower(), evidence),
+                policy.flattestCornea(),
+                policy.steepestCornea(),
+                found);
+        above(
+                CORNEAL_ASTIGMATISM_HIGH,
+                new Measured<>(cornea.astigmatism(), evidence),
+                policy.highestAstigmatism(),
+                found);
+        if (cornea.astigmatism().compareTo(policy.toricAstigmatism().value()) >= 0) {
+            found.add(Finding.of(
+                    CORNEAL_ASTIGMATISM_TORIC,
+                    evidence,
+                    shown(cornea.astigmatism()),
+                    cornea.steepMeridian().map(QualityGates::shown).orElse("an unrecorded meridian")));
+        }
+    }
+
+    private void fellow(Biometry biometry, Eye fellow, List<Finding> found) {
+        fellow.surprise().ifPresent(error -> {
+            if (Math.abs(error.value().value())
+                    > policy.fellowSurprise().value().value()) {
+                found.add(Finding.of(FELLOW_EYE_SURPRISE, error.evidence(), signed(error.value())));
+            }
+        });
+        if (fellow.biometry().isEmpty()) {
+            found.add(Finding.of(FELLOW_EYE_NOT_MEASURED, biometry.axialLength().evidence()));
+            return;
+        }
+        Biometry other = fellow.biometry().get();
+        List<Evidence> lengths =
+                List.of(biometry.axialLength().evidence(), other.axialLength().evidence());
+        var apart =
+                biometry.axialLength().value().distanceTo(other.axialLength().value());
+        if (apart.compareTo(policy.eyesApartInLength().value()) > 0) {
+            found.add(Finding.of(
+                    EYES_DIFFER_IN_LENGTH,
+                    lengths,
+                    shown(apart),
+                    shown(policy.eyesApartInLength().value())));
+        }
+        List<Evidence> corneas =
+                List.of(biometry.keratometry().evidence(), other.keratometry().evidence());
+        var power = biometry.keratometry()
+                .value()
+                .meanPower()
+                .distanceTo(other.keratometry().value().meanPower());
+        if (power.compareTo(policy.eyesApartInPower().value()) > 0) {
+            found.add(Finding.of(
+                    EYES_DIFFER_IN_CORNEAL_POWER,
+                    corneas,
+                    shown(power),
+                    shown(policy.eyesApartInPower().value())));
+        }
+    }
+
+    private static <Q extends Quantity & Comparable<Q>> void outside(
+            FindingCode code, Measured<Q> measured, Limit<Q> least, Limit<Q> most, List<Finding> found) {
+        if (measured.value().compareTo(least.value()) < 0 || measured.value().compareTo(most.value()) > 0) {
+            found.add(Finding.of(
+                    code, measured.evidence(), shown(measured.value()), shown(least.value()), shown(most.value())));
+        }
+    }
+
+    private static <Q extends Quantity & Comparable<Q>> void above(
+            FindingCode code, Measured<Q> measured, Limit<Q> most, List<Finding> found) {
+        if (measured.value().compareTo(most.value()) > 0) {
+            found.add(Finding.of(code, measured.evidence(), shown(measured.value()), shown(most.value())));
+        }
+    }
+
+    private static String shown(Quantity quantity) {
+        return String.format(Locale.ROOT, "%.2f %s", quantity.value(), quantity.symbol());
+    }
+
+    private static String signed(Quantity quantity) {
+        return String.format(Locale.ROOT, "%+.2f %s", quantity.value(), quantity.symbol());
+    }
+}

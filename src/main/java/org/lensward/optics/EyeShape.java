@@ -1,0 +1,28 @@
+package org.lensward.optics;
+
+import java.util.Optional;
+import org.lensward.eye.Keratometry;
+import org.lensward.quantity.Dioptres;
+import org.lensward.quantity.Millimetres;
+
+/**
+ * What a thin-lens formula needs to know of an eye.
+ *
+ * @param axialLength as the biometer reports it
+ * @param cornealRadius mean radius of the anterior cornea
+ * @param anteriorChamberDepth from the epithelium to the lens, for the formulas that ask for it
+ */
+public record EyeShape(Millimetres axialLength, Millimetres cornealRadius, Optional<Millimetres> anteriorChamberDepth) {
+
+    public EyeShape {
+        if (axialLength.value() <= 0 || cornealRadius.value() <= 0) {
+            throw new IllegalArgumentException(
+                    "An eye has a length and a curvature: " + axialLength + ", " + cornealRadius);
+        }
+    }
+
+    /** The mean corneal power by the keratometric index 1.3375. */
+    public Dioptres keratometricPower() {
+        return Keratometry.power(cornealRadius);
+    }
+}
