@@ -12,7 +12,7 @@ public record Constant<T>(T value, boolean converted) {
         return new Constant<>(value, false);
     }
 
-    static <T> Constant<T> converted(T value) {
+    static <T> Constant<T> convertedAs(T value) {
         return new Constant<>(value, true);
     }
 }

@@ -54,9 +54,9 @@ public record LensConstants(
         double a = aConstant.get().value().value();
         return new LensConstants(
                 aConstant,
-                surgeonFactor.or(() -> Optional.of(Constant.converted(Millimetres.of(0.5663 * a - 65.60)))),
-                personalisedAcd.or(() -> Optional.of(Constant.converted(Millimetres.of(0.58357 * a - 63.896)))),
-                haigis.or(() -> Optional.of(Constant.converted(
+                surgeonFactor.or(() -> Optional.of(Constant.convertedAs(Millimetres.of(0.5663 * a - 65.60)))),
+                personalisedAcd.or(() -> Optional.of(Constant.convertedAs(Millimetres.of(0.58357 * a - 63.896)))),
+                haigis.or(() -> Optional.of(Constant.convertedAs(
                         new HaigisConstants(Millimetres.of(0.62467 * a - 72.434), STANDARD_A1, STANDARD_A2)))));
     }
 
