@@ -121,7 +121,7 @@ public enum FindingCode {
             Source.HOUSE),
     MEASUREMENTS_CONTRADICT(
             WITHHOLDS,
-            "Two measurements of the %s of the same day disagree: %s and %s.",
+            "Two measurements of the %s of the %s eye on the same day disagree: %s and %s.",
             "Measure again and mark the wrong one entered in error.",
             Source.BIOMETRY_GATES),
     BIOMETRY_OVER_A_YEAR_OLD(
@@ -196,7 +196,7 @@ public enum FindingCode {
             Source.COMMON_PRACTICE),
     SILICONE_OIL_IN_EYE(
             WITHHOLDS,
-            "The eye holds silicone oil: sound and light travel differently in it.",
+            "The eye holds silicone oil (%s): sound and light travel differently in it.",
             "Confirm the length by light or correct it for oil, and say whether the oil stays.",
             Source.HOFFER_1994),
     LENS_ALREADY_OUT(
@@ -257,8 +257,8 @@ public enum FindingCode {
             Source.HOUSE),
     LENS_MODEL_UNKNOWN(
             WITHHOLDS,
-            "The lens model %s named on the booking is not in the catalogue.",
-            "Correct the booking or add the model to the catalogue.",
+            "The lens model %s named on the booking is not in the catalogue as a lens for the capsular bag.",
+            "Correct the booking, or add the model to the catalogue.",
             Source.HOUSE),
     LENS_MODEL_UNREADABLE(
             CAUTION, "The lens model cannot be used: %s.", "Correct the model's entry in the catalogue.", Source.HOUSE),
