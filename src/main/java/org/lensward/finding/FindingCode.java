@@ -102,6 +102,8 @@ public enum FindingCode {
             "The corneal power is given in dioptres without its keratometric index.",
             "Record the index the keratometer used (often 1.3375), or the radii in millimetres.",
             Source.HOUSE),
+    MEASUREMENT_NOT_FINAL(
+            NOTE, "The %s is still '%s' and was not used.", "Release the measurement when it is final.", Source.HOUSE),
     CODE_UNMAPPED(
             NOTE,
             "An observation of this eye has a code that is not understood: %s.",
@@ -308,6 +310,11 @@ public enum FindingCode {
             CAUTION,
             "The lens is white or brown (%s).",
             "Have capsule dye and dense viscoelastic at hand.",
+            Source.COMMON_PRACTICE),
+    ALLERGY(
+            CAUTION,
+            "The patient is allergic to or does not tolerate: %s.",
+            "Check antibiotic, antiseptic, anaesthetic, dye and latex against it.",
             Source.COMMON_PRACTICE);
 
     private final Severity severity;

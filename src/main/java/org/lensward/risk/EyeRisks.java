@@ -1,5 +1,6 @@
 package org.lensward.risk;
 
+import static org.lensward.finding.FindingCode.ALLERGY;
 import static org.lensward.finding.FindingCode.CAPSULE_RUPTURE_LIKELIER;
 import static org.lensward.finding.FindingCode.FUNDUS_NOT_SEEN;
 import static org.lensward.finding.FindingCode.IRIS_MAY_BE_FLOPPY;
@@ -13,8 +14,10 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.lensward.eye.Eye;
 import org.lensward.eye.History.Entry;
+import org.lensward.eye.Measured;
 import org.lensward.eye.Person;
 import org.lensward.eye.Sign;
+import org.lensward.finding.Evidence;
 import org.lensward.finding.Finding;
 import org.lensward.finding.FindingCode;
 
@@ -37,6 +40,7 @@ public final class EyeRisks {
     public List<Finding> name(Person person, Eye eye, RuptureRisk rupture) {
         List<Finding> found = new ArrayList<>();
         rupture(person, rupture, found);
+        allergies(person, found);
         signs(eye, FUNDUS_NOT_SEEN, found, Sign.FUNDUS_NOT_SEEN);
         signs(eye, LENS_WHITE_OR_BROWN, found, Sign.BROWN_OR_WHITE_LENS, Sign.SWOLLEN_LENS);
         signs(
@@ -66,6 +70,15 @@ public final class EyeRisks {
         }
         if (!rupture.unknown().isEmpty()) {
             found.add(Finding.of(RISK_FACTORS_UNKNOWN, person.evidence(), String.join(", ", rupture.unknown())));
+        }
+    }
+
+    private static void allergies(Person person, List<Finding> found) {
+        if (!person.allergies().isEmpty()) {
+            List<Evidence> evidence =
+                    person.allergies().stream().map(Measured::evidence).toList();
+            String words = person.allergies().stream().map(Measured::value).collect(Collectors.joining(", "));
+            found.add(Finding.of(ALLERGY, evidence, words));
         }
     }
 

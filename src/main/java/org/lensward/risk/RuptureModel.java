@@ -9,9 +9,9 @@ import org.lensward.eye.Eye;
 import org.lensward.eye.History.Entry;
 import org.lensward.eye.Measured;
 import org.lensward.eye.Person;
-import org.lensward.eye.PupilSize;
 import org.lensward.eye.Sign;
 import org.lensward.finding.Evidence;
+import org.lensward.quantity.Millimetres;
 import org.lensward.quantity.Probability;
 import org.lensward.quantity.PureNumber;
 
@@ -107,19 +107,17 @@ public final class RuptureModel {
         }
     }
 
-    private static void pupil(Eye eye, List<RiskFactor> factors, List<String> unknown) {
+    private void pupil(Eye eye, List<RiskFactor> factors, List<String> unknown) {
         if (eye.pupil().isEmpty()) {
             unknown.add("dilated pupil");
             return;
         }
-        Measured<PupilSize> pupil = eye.pupil().get();
-        double ratio =
-                switch (pupil.value()) {
-                    case LARGE -> 1;
-                    case MEDIUM -> 1.14;
-                    case SMALL -> 1.45;
-                };
-        add(pupil.value() == PupilSize.SMALL ? "small pupil" : "medium pupil", ratio, pupil.evidence(), factors);
+        Measured<Millimetres> pupil = eye.pupil().get();
+        if (pupil.value().compareTo(policy.smallPupil().value()) < 0) {
+            add("small pupil", 1.45, pupil.evidence(), factors);
+        } else if (pupil.value().compareTo(policy.largePupil().value()) < 0) {
+            add("medium pupil", 1.14, pupil.evidence(), factors);
+        }
     }
 
     private static void length(Eye eye, List<RiskFactor> factors, List<String> unknown) {
