@@ -1,0 +1,67 @@
+package org.lensward.record;
+
+import com.fasterxml.jackson.core.JsonPointer;
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.List;
+import org.hl7.fhir.r4.model.Resource;
+
+/**
+ * One thing wrong with a good example; listed in {@code breaches.psv}.
+ *
+ * @param example the good one
+ * @param refusal what the validator must say
+ * @param pointer where the wrong goes
+ * @param value the wrong in JSON; empty to take away what is there
+ */
+record Breach(String example, String refusal, String pointer, String value) {
+
+    private static final ObjectMapper JSON = new ObjectMapper();
+
+    static List<Breach> all() {
+        return ProfileArtefacts.lines("breaches.psv")
+                .map(line -> line.split("\\|", 4))
+                .map(cells -> new Breach(cells[0].strip(), cells[1].strip(), cells[2].strip(), cells[3].strip()))
+                .toList();
+    }
+
+    /** The example with the wrong done to it. */
+    Resource commit() throws JsonProcessingException {
+        JsonNode tree = JSON.readTree(ProfileArtefacts.json(ProfileArtefacts.example(example)));
+        JsonPointer place = JsonPointer.compile(pointer);
+        JsonNode parent = tree.at(place.head());
+        String last = place.last().getMatchingProperty();
+        if (parent instanceof ObjectNode object) {
+            change(object, last);
+        } else {
+            change((ArrayNode) parent, last);
+        }
+        return (Resource) ProfileArtefacts.FHIR.newJsonParser().parseResource(tree.toString());
+    }
+
+    private void change(ObjectNode object, String field) throws JsonProcessingException {
+        if (value.isEmpty()) {
+            object.remove(field);
+        } else {
+            object.set(field, JSON.readTree(value));
+        }
+    }
+
+    private void change(ArrayNode array, String index) throws JsonProcessingException {
+        if (index.equals("-")) {
+            array.add(JSON.readTree(value));
+        } else if (value.isEmpty()) {
+            array.remove(Integer.parseInt(index));
+        } else {
+            array.set(Integer.parseInt(index), JSON.readTree(value));
+        }
+    }
+
+    @Override
+    public String toString() {
+        return example + " " + pointer + ": " + refusal;
+    }
+}
