@@ -24,6 +24,7 @@ import org.lensward.flow.BundlePlanning.Planned;
 import org.lensward.flow.PolicyFile;
 import org.lensward.plan.PlanState;
 import org.lensward.plan.Policy;
+import org.lensward.record.Fhir;
 import org.lensward.record.Publication;
 import org.lensward.record.UnreadableRecord;
 import picocli.CommandLine.Command;
@@ -51,7 +52,7 @@ final class PlanCommand implements Callable<Integer> {
     @Option(names = "--policy", paramLabel = "FILE", description = "the hospital's policy; the shipped one if absent")
     private @Nullable Path policy;
 
-    private final FhirContext fhir = FhirContext.forR4Cached();
+    private final FhirContext fhir = Fhir.r4();
 
     @Override
     public Integer call() throws IOException {

@@ -7,6 +7,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import org.hl7.fhir.r4.model.Bundle;
+import org.hl7.fhir.r4.model.ServiceRequest;
 import org.lensward.plan.EyePlan;
 import org.lensward.plan.Planner;
 import org.lensward.plan.Policy;
@@ -50,5 +51,10 @@ public final class BundlePlanning {
             planned.add(new Planned(booked, plan, transaction.publish(booked, plan)));
         }
         return planned;
+    }
+
+    /** Takes back the plan of a booking that was withdrawn. */
+    public Publication withdraw(Bundle gathered, ServiceRequest booking) {
+        return new PlanTransaction(new Shelf(gathered), clock.instant()).withdraw(booking);
     }
 }

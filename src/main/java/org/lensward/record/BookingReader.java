@@ -28,7 +28,7 @@ import org.lensward.risk.SurgeonGrade;
 final class BookingReader {
 
     /** SNOMED CT procedures that put a lens in: phacoemulsification with implantation first. */
-    private static final List<String> LENS_SURGERY = List.of("415089008", "313999004", "385468004");
+    static final List<String> LENS_SURGERY = List.of("415089008", "313999004", "385468004");
 
     static final String TARGET_EXTENSION = Systems.extension("target-refraction");
 
@@ -43,7 +43,7 @@ final class BookingReader {
     }
 
     /** Whether the request books an operation that we plan, whatever its status. */
-    public static boolean isLensSurgery(ServiceRequest request) {
+    static boolean isLensSurgery(ServiceRequest request) {
         return LENS_SURGERY.stream().anyMatch(code -> Codes.has(request.getCode(), Systems.SNOMED, code));
     }
 

@@ -25,6 +25,8 @@ public sealed interface Publication {
         UNCHANGED,
         /** The operation has begun or is over: the plan is history now. */
         OPERATION_BEGUN,
+        /** The booking is not, or no longer, active. */
+        NOT_ACTIVE,
         /** The booking was withdrawn and there is no plan of it. */
         NO_PLAN
     }

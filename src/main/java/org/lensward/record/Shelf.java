@@ -31,15 +31,20 @@ public final class Shelf {
     }
 
     /** The name the resource is referred to by: {@code Patient/p1}, or its {@code urn:uuid:}. */
-    static String name(Resource resource) {
+    public static String name(Resource resource) {
         String id = resource.getIdElement().getValue();
         return id.startsWith("urn:")
                 ? id
                 : resource.fhirType() + "/" + resource.getIdElement().getIdPart();
     }
 
+    /** The name with the version the server gave it. */
+    public static String versionedName(Resource resource) {
+        return name(resource) + "/_history/" + resource.getMeta().getVersionId();
+    }
+
     /** The same for a reference: without server, without version. */
-    static String name(Reference reference) {
+    public static String name(Reference reference) {
         String text = reference.getReference();
         if (text == null) {
             return "";
