@@ -1,0 +1,5 @@
+/** The application: one FHIR adapter, or one command. */
+@NullMarked
+package org.lensward;
+
+import org.jspecify.annotations.NullMarked;
