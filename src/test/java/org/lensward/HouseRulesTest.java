@@ -68,7 +68,15 @@ class HouseRulesTest {
             .that()
             .resideInAnyPackage(inside(CORE))
             .should(callAnyOf(
-                    Set.of("now", "currentTimeMillis", "nanoTime", "systemDefault", "random", "randomUUID", "getenv", "getProperty"),
+                    Set.of(
+                            "now",
+                            "currentTimeMillis",
+                            "nanoTime",
+                            "systemDefault",
+                            "random",
+                            "randomUUID",
+                            "getenv",
+                            "getProperty"),
                     "asks the clock, chance or the machine"))
             .allowEmptyShould(true);
 
