@@ -1,4 +1,4 @@
-/** The application: one FHIR adapter, or one command. */
+/** The application: the adapter, the demo and the one-shot commands. */
 @NullMarked
 package org.lensward;
 

@@ -3,6 +3,7 @@ package org.lensward.eye;
 import java.util.List;
 import java.util.Optional;
 import org.lensward.quantity.Dioptres;
+import org.lensward.quantity.Millimetres;
 
 /**
  * One eye as the record shows it.
@@ -11,7 +12,7 @@ import org.lensward.quantity.Dioptres;
  * @param biometry the measurements to plan with, where there are usable ones
  * @param history signs affirmed and denied
  * @param surgery operations it has had
- * @param pupil how far it dilates, where that was recorded
+ * @param pupil diameter when dilated, where that was recorded
  * @param surprise achieved minus predicted spherical equivalent of a lens it already has, where both are recorded
  */
 public record Eye(
@@ -19,7 +20,7 @@ public record Eye(
         Optional<Biometry> biometry,
         History history,
         List<EyeSurgery> surgery,
-        Optional<Measured<PupilSize>> pupil,
+        Optional<Measured<Millimetres>> pupil,
         Optional<Measured<Dioptres>> surprise) {
 
     public Eye {

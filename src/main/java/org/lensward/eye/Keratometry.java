@@ -29,11 +29,9 @@ public record Keratometry(Millimetres flatRadius, Millimetres steepRadius, Optio
         }
     }
 
-    /** From the powers a keratometer shows, in either order, and the index it used: r = 1000 (n - 1) / K. */
+    /** From the powers a keratometer shows, the steep one not below the flat, and the index it used: r = 1000 (n - 1) / K. */
     public static Keratometry ofPowers(
-            Dioptres one, Dioptres other, RefractiveIndex index, Optional<Degrees> steepMeridian) {
-        Dioptres flat = one.compareTo(other) <= 0 ? one : other;
-        Dioptres steep = one.compareTo(other) <= 0 ? other : one;
+            Dioptres flat, Dioptres steep, RefractiveIndex index, Optional<Degrees> steepMeridian) {
         return new Keratometry(radius(flat, index), radius(steep, index), steepMeridian);
     }
 

@@ -1,6 +1,7 @@
 package org.lensward.eye;
 
 import java.time.LocalDate;
+import java.util.List;
 import java.util.Optional;
 import org.lensward.finding.Evidence;
 
@@ -10,8 +11,13 @@ import org.lensward.finding.Evidence;
  * @param evidence the patient resource
  * @param birthDate where it is recorded
  * @param sex as recorded for administration
+ * @param allergies every allergy or intolerance that has not been refuted
  */
-public record Person(Evidence evidence, Optional<LocalDate> birthDate, Sex sex) {
+public record Person(Evidence evidence, Optional<LocalDate> birthDate, Sex sex, List<Measured<String>> allergies) {
+
+    public Person {
+        allergies = List.copyOf(allergies);
+    }
 
     @Override
     public String toString() {

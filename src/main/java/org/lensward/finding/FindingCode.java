@@ -102,6 +102,13 @@ public enum FindingCode {
             "The corneal power is given in dioptres without its keratometric index.",
             "Record the index the keratometer used (often 1.3375), or the radii in millimetres.",
             Source.HOUSE),
+    MERIDIANS_SWAPPED(
+            WITHHOLDS,
+            "The flat meridian of the keratometry is recorded as steeper than the steep one.",
+            "Correct the keratometry; check which meridian the axis belongs to.",
+            Source.HOUSE),
+    MEASUREMENT_NOT_FINAL(
+            NOTE, "The %s is still '%s' and was not used.", "Release the measurement when it is final.", Source.HOUSE),
     CODE_UNMAPPED(
             NOTE,
             "An observation of this eye has a code that is not understood: %s.",
@@ -121,7 +128,7 @@ public enum FindingCode {
             Source.HOUSE),
     MEASUREMENTS_CONTRADICT(
             WITHHOLDS,
-            "Two measurements of the %s of the same day disagree: %s and %s.",
+            "Two measurements of the %s of the %s eye on the same day disagree: %s and %s.",
             "Measure again and mark the wrong one entered in error.",
             Source.BIOMETRY_GATES),
     BIOMETRY_OVER_A_YEAR_OLD(
@@ -196,7 +203,7 @@ public enum FindingCode {
             Source.COMMON_PRACTICE),
     SILICONE_OIL_IN_EYE(
             WITHHOLDS,
-            "The eye holds silicone oil: sound and light travel differently in it.",
+            "The eye holds silicone oil (%s): sound and light travel differently in it.",
             "Confirm the length by light or correct it for oil, and say whether the oil stays.",
             Source.HOFFER_1994),
     LENS_ALREADY_OUT(
@@ -257,8 +264,8 @@ public enum FindingCode {
             Source.HOUSE),
     LENS_MODEL_UNKNOWN(
             WITHHOLDS,
-            "The lens model %s named on the booking is not in the catalogue.",
-            "Correct the booking or add the model to the catalogue.",
+            "The lens model %s named on the booking is not in the catalogue as a lens for the capsular bag.",
+            "Correct the booking, or add the model to the catalogue.",
             Source.HOUSE),
     LENS_MODEL_UNREADABLE(
             CAUTION, "The lens model cannot be used: %s.", "Correct the model's entry in the catalogue.", Source.HOUSE),
@@ -308,6 +315,11 @@ public enum FindingCode {
             CAUTION,
             "The lens is white or brown (%s).",
             "Have capsule dye and dense viscoelastic at hand.",
+            Source.COMMON_PRACTICE),
+    ALLERGY(
+            CAUTION,
+            "The patient is allergic to or does not tolerate: %s.",
+            "Check antibiotic, antiseptic, anaesthetic, dye and latex against it.",
             Source.COMMON_PRACTICE);
 
     private final Severity severity;

@@ -82,9 +82,13 @@ class EyeTest {
 
     @Test
     void a_person_prints_nothing_that_identifies() {
-        Person person =
-                new Person(new Evidence("Patient/7", "1", ""), Optional.of(LocalDate.of(1948, 5, 6)), Sex.FEMALE);
-        assertThat(person.toString()).isEqualTo("Patient/7").doesNotContain("1948", "FEMALE");
+        Evidence patient = new Evidence("Patient/7", "1", "");
+        Person person = new Person(
+                patient,
+                Optional.of(LocalDate.of(1948, 5, 6)),
+                Sex.FEMALE,
+                List.of(new Measured<>("cephalosporin", patient)));
+        assertThat(person.toString()).isEqualTo("Patient/7").doesNotContain("1948", "FEMALE", "cephalosporin");
     }
 
     @Test

@@ -70,6 +70,13 @@ class LensConstantsTest {
             }
         }
 
+        @Test
+        void are_empty_only_if_none_is_known() {
+            assertThat(only(Optional.empty(), Optional.empty()).isEmpty()).isTrue();
+            assertThat(only(Optional.empty(), Optional.of(Millimetres.of(5.61))).isEmpty())
+                    .isFalse();
+        }
+
         @ParameterizedTest
         @EnumSource
         void are_not_converted(FormulaName name) {

@@ -22,7 +22,7 @@ class OriginalFormsTest {
     private static final double[] TARGETS = {-10, -3, -0.5, -1e-3, 0.5, 6};
 
     private static Stream<Given> grid() {
-        return steps(20, 32, 0.25).boxed().flatMap(length -> steps(38, 49, 0.5)
+        return steps(20, 32, 0.5).boxed().flatMap(length -> steps(38, 49, 0.5)
                 .boxed()
                 .flatMap(k -> steps(2, 4.5, 0.5).mapToObj(depth -> new Given(length, k, depth))));
     }

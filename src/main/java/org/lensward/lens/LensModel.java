@@ -1,0 +1,49 @@
+package org.lensward.lens;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.lensward.eye.BiometryMethod;
+import org.lensward.finding.Evidence;
+import org.lensward.optics.LensConstants;
+import org.lensward.quantity.Dioptres;
+import org.lensward.quantity.Millimetres;
+
+/**
+ * A lens model of the hospital's catalogue.
+ *
+ * @param evidence the model's definition in the record
+ * @param name as the hospital calls it
+ * @param site where it sits
+ * @param houseLens whether the hospital uses it where the booking names none
+ * @param opticDiameter of its optic
+ * @param ranges the powers it is made in
+ * @param constants its constants for each biometry method; never shared across methods
+ */
+public record LensModel(
+        Evidence evidence,
+        String name,
+        LensSite site,
+        boolean houseLens,
+        Optional<Millimetres> opticDiameter,
+        List<PowerRange> ranges,
+        Map<BiometryMethod, LensConstants> constants) {
+
+    public LensModel {
+        ranges = List.copyOf(ranges);
+        constants = Map.copyOf(constants);
+    }
+
+    /** Every labelled power, ascending, each once. */
+    public List<Dioptres> powers() {
+        return ranges.stream()
+                .flatMap(range -> range.powers().stream())
+                .distinct()
+                .sorted()
+                .toList();
+    }
+
+    public Optional<LensConstants> constantsFor(BiometryMethod method) {
+        return Optional.ofNullable(constants.get(method));
+    }
+}

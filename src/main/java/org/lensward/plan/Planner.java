@@ -1,0 +1,190 @@
+package org.lensward.plan;
+
+import static org.lensward.finding.FindingCode.FORMULAS_DISAGREE;
+import static org.lensward.finding.FindingCode.LENS_MODEL_NOT_CHOSEN;
+import static org.lensward.finding.FindingCode.LENS_MODEL_UNKNOWN;
+import static org.lensward.finding.FindingCode.TARGET_NOT_RECORDED;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.DoubleSummaryStatistics;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.lensward.eye.Biometry;
+import org.lensward.eye.Eye;
+import org.lensward.eye.EyeStatus;
+import org.lensward.eye.Measured;
+import org.lensward.eye.QualityGates;
+import org.lensward.finding.Evidence;
+import org.lensward.finding.Finding;
+import org.lensward.finding.Outcome;
+import org.lensward.finding.Severity;
+import org.lensward.lens.FormulaView;
+import org.lensward.lens.FormulaViews;
+import org.lensward.lens.KitPlanner;
+import org.lensward.lens.LensKit;
+import org.lensward.lens.LensModel;
+import org.lensward.lens.LensSite;
+import org.lensward.quantity.Dioptres;
+import org.lensward.risk.EyeRisks;
+import org.lensward.risk.RuptureModel;
+import org.lensward.risk.RuptureRisk;
+
+/**
+ * Makes the plan of one eye from all that the record says of it. Pure: the same case under the same policy gives the same plan. Every
+ * finding is collected; any that withholds leaves the plan without a lens.
+ */
+public final class Planner {
+
+    private final Policy policy;
+    private final QualityGates gates;
+    private final KitPlanner kits;
+    private final RuptureModel ruptures;
+    private final EyeRisks risks;
+
+    public Planner(Policy policy) {
+        this.policy = policy;
+        this.gates = new QualityGates(policy.biometry());
+        this.kits = new KitPlanner(policy.lens());
+        this.ruptures = new RuptureModel(policy.risk());
+        this.risks = new EyeRisks(policy.risk());
+    }
+
+    /** The plan: ready, provisional under named conditions, or withheld for named reasons. */
+    public EyePlan plan(PlanningCase booked) {
+        List<Finding> found = new ArrayList<>(booked.found());
+        booked.eye().map(EyeStatus::judge).ifPresent(found::addAll);
+        found.addAll(gates(booked));
+        Optional<RuptureRisk> rupture = rupture(booked, found);
+        Optional<LensPlan> lens =
+                booked.eye().flatMap(Eye::biometry).flatMap(biometry -> lens(booked, biometry, found));
+        return assemble(booked, Finding.withhold(found.stream()) ? Optional.empty() : lens, rupture, found);
+    }
+
+    private Optional<RuptureRisk> rupture(PlanningCase booked, List<Finding> found) {
+        if (booked.eye().isEmpty() || booked.booking().operation().isEmpty()) {
+            return Optional.empty();
+        }
+        Eye eye = booked.eye().get();
+        LocalDate operation = booked.booking().operation().get();
+        RuptureRisk rupture = ruptures.assess(
+                booked.person(), eye, operation, booked.booking().surgeon());
+        found.addAll(risks.name(booked.person(), eye, rupture));
+        return Optional.of(rupture);
+    }
+
+    private Optional<LensPlan> lens(PlanningCase booked, Biometry biometry, List<Finding> found) {
+        Dioptres target = target(booked.booking(), found);
+        Outcome<LensPlan> lens = model(booked)
+                .then(model -> FormulaViews.of(model, biometry))
+                .then(views -> kits.plan(views, biometry, booked.catalogue(), target)
+                        .then(kit -> describe(views, kit, biometry, target)));
+        found.addAll(lens.findings());
+        return lens.value();
+    }
+
+    private List<Finding> gates(PlanningCase booked) {
+        Optional<Biometry> biometry = booked.eye().flatMap(Eye::biometry);
+        if (biometry.isEmpty()
+                || booked.fellow().isEmpty()
+                || booked.booking().operation().isEmpty()) {
+            return List.of();
+        }
+        return gates.judge(
+                biometry.get(),
+                booked.eye().orElseThrow(),
+                booked.fellow().get(),
+                booked.booking().operation().get());
+    }
+
+    private Dioptres target(Booking booking, List<Finding> found) {
+        if (booking.target().isPresent()) {
+            return booking.target().get().value();
+        }
+        Dioptres target = policy.lens().target().value();
+        found.add(Finding.of(
+                TARGET_NOT_RECORDED, booking.evidence(), String.format(Locale.ROOT, "%+.2f D", target.value())));
+        return target;
+    }
+
+    private static Outcome<LensModel> model(PlanningCase booked) {
+        Optional<Measured<String>> named = booked.booking().lensModel();
+        if (named.isPresent()) {
+            return booked.catalogue()
+                    .named(named.get().value())
+                    .filter(model -> model.site() == LensSite.CAPSULAR_BAG)
+                    .map(Outcome::ready)
+                    .orElseGet(() -> Outcome.withheld(Finding.of(
+                            LENS_MODEL_UNKNOWN,
+                            named.get().evidence(),
+                            named.get().value())));
+        }
+        List<LensModel> offered = booked.catalogue().houseLenses(LensSite.CAPSULAR_BAG);
+        return offered.size() == 1
+                ? Outcome.ready(offered.get(0))
+                : Outcome.withheld(
+                        Finding.of(LENS_MODEL_NOT_CHOSEN, booked.booking().evidence(), offered.size()));
+    }
+
+    private Outcome<LensPlan> describe(FormulaViews views, LensKit kit, Biometry biometry, Dioptres target) {
+        List<Prediction> predictions = views.all().stream()
+                .map(view -> new Prediction(
+                        view,
+                        view.eye().power(target),
+                        view.eye().refraction(kit.primary().power()),
+                        view.formula() == kit.primary().formula()))
+                .toList();
+        return Outcome.ready(new LensPlan(target, biometry, kit, predictions), disagreement(predictions, biometry));
+    }
+
+    /** Converted constants would add a disagreement of their own; they are left out of it. */
+    private List<Finding> disagreement(List<Prediction> predictions, Biometry biometry) {
+        DoubleSummaryStatistics spread = predictions.stream()
+                .filter(prediction -> !converted(prediction.view()))
+                .mapToDouble(prediction -> prediction.predicted().value())
+                .summaryStatistics();
+        double apart = spread.getMax() - spread.getMin();
+        return spread.getCount() > 1
+                        && apart > policy.lens().formulasApart().value().value()
+                ? List.of(Finding.of(
+                        FORMULAS_DISAGREE,
+                        biometry.axialLength().evidence(),
+                        String.format(Locale.ROOT, "%.2f D", apart)))
+                : List.of();
+    }
+
+    private static boolean converted(FormulaView view) {
+        return view.constantConverted();
+    }
+
+    private EyePlan assemble(
+            PlanningCase booked, Optional<LensPlan> lens, Optional<RuptureRisk> rupture, List<Finding> found) {
+        List<Finding> findings = found.stream()
+                .distinct()
+                .sorted(Comparator.comparing(Finding::severity)
+                        .thenComparing(Finding::code)
+                        .thenComparing(Finding::message))
+                .toList();
+        List<Evidence> basis = Basis.of(booked, lens, findings);
+        return new EyePlan(
+                booked.booking(),
+                booked.person(),
+                state(lens, findings),
+                lens,
+                rupture,
+                findings,
+                basis,
+                Fingerprint.of(basis, findings, policy.version()),
+                policy.version());
+    }
+
+    private static PlanState state(Optional<LensPlan> lens, List<Finding> findings) {
+        if (lens.isEmpty()) {
+            return PlanState.WITHHELD;
+        }
+        boolean conditional = findings.stream().anyMatch(finding -> finding.severity() == Severity.CONDITION);
+        return conditional ? PlanState.PROVISIONAL : PlanState.READY;
+    }
+}

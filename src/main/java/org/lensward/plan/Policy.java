@@ -1,0 +1,22 @@
+package org.lensward.plan;
+
+import org.lensward.eye.BiometryPolicy;
+import org.lensward.lens.LensPolicy;
+import org.lensward.risk.RiskPolicy;
+
+/**
+ * The hospital's thresholds and preferences. A plan records the version it was made under.
+ *
+ * @param version changes whenever anything in the policy does
+ * @param biometry when measurements are repeated or refused
+ * @param lens how the lens is chosen
+ * @param risk how risks are computed and named
+ */
+public record Policy(String version, BiometryPolicy biometry, LensPolicy lens, RiskPolicy risk) {
+
+    public Policy {
+        if (version.isBlank()) {
+            throw new IllegalArgumentException("A policy has a version");
+        }
+    }
+}
