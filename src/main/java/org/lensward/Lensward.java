@@ -9,7 +9,7 @@ import picocli.CommandLine.Command;
         mixinStandardHelpOptions = true,
         version = "Lensward 0.1.0",
         description = "Plans the lens, the risks and the lens check of every eye on a cataract list.",
-        subcommands = {PlanCommand.class})
+        subcommands = {DemoCommand.class, PlanCommand.class, RunCommand.class})
 public final class Lensward {
 
     private Lensward() {}

@@ -67,7 +67,7 @@ public final class Shelf {
     }
 
     /** Whether any of the references points to that resource. */
-    static boolean refers(List<Reference> references, Resource resource) {
+    public static boolean refers(List<Reference> references, Resource resource) {
         String name = name(resource);
         return references.stream().anyMatch(reference -> name(reference).equals(name));
     }
