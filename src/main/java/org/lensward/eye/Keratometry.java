@@ -20,13 +20,16 @@ public record Keratometry(Millimetres flatRadius, Millimetres steepRadius, Optio
     public static final RefractiveIndex STANDARD_INDEX = RefractiveIndex.of(1.3375);
 
     public Keratometry {
+        if (steepRadius.value() <= 0) {
+            throw new IllegalArgumentException("A cornea of radius " + steepRadius);
+        }
         if (steepRadius.compareTo(flatRadius) > 0) {
             throw new IllegalArgumentException(
                     "The steep radius " + steepRadius + " exceeds the flat one " + flatRadius);
         }
     }
 
-    /** From the powers a keratometer shows, in either order, and the index it used: r = 1000 (n - 1) / K. */
+    /** From the powers a keratometer shows, the steep one not below the flat, and the index it used: r = 1000 (n - 1) / K. */
     public static Keratometry ofPowers(
             Dioptres flat, Dioptres steep, RefractiveIndex index, Optional<Degrees> steepMeridian) {
         return new Keratometry(radius(flat, index), radius(steep, index), steepMeridian);

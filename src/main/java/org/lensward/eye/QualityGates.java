@@ -24,10 +24,14 @@ import java.util.Locale;
 import org.lensward.finding.Evidence;
 import org.lensward.finding.Finding;
 import org.lensward.finding.FindingCode;
+import org.lensward.quantity.Dioptres;
 import org.lensward.quantity.Quantity;
 
 /** Whether one eye's biometry can be trusted for an operation on a given day. */
 public final class QualityGates {
+
+    /** Far below what any instrument resolves; numbers closer than this differ only by how they were computed. */
+    private static final double SAME = 1e-6;
 
     private final BiometryPolicy policy;
 
@@ -87,7 +91,7 @@ public final class QualityGates {
                 .lengthScatter()
                 .ifPresent(scatter -> above(LENGTH_READINGS_SCATTERED, scatter, policy.lengthScatter(), found));
         biometry.details().lengthSignal().ifPresent(signal -> {
-            if (signal.value().compareTo(policy.lengthSignal().value()) < 0) {
+            if (exceeds(policy.lengthSignal().value(), signal.value())) {
                 found.add(Finding.of(
                         LENGTH_SIGNAL_WEAK,
                         signal.evidence(),
@@ -115,7 +119,7 @@ public final class QualityGates {
                 new Measured<>(cornea.astigmatism(), evidence),
                 policy.highestAstigmatism(),
                 found);
-        if (cornea.astigmatism().compareTo(policy.toricAstigmatism().value()) >= 0) {
+        if (!exceeds(policy.toricAstigmatism().value(), cornea.astigmatism())) {
             found.add(Finding.of(
                     CORNEAL_ASTIGMATISM_TORIC,
                     evidence,
@@ -126,8 +130,9 @@ public final class QualityGates {
 
     private void fellow(Biometry biometry, Eye fellow, List<Finding> found) {
         fellow.surprise().ifPresent(error -> {
-            if (Math.abs(error.value().value())
-                    > policy.fellowSurprise().value().value()) {
+            if (exceeds(
+                    error.value().distanceTo(Dioptres.of(0)),
+                    policy.fellowSurprise().value())) {
                 found.add(Finding.of(FELLOW_EYE_SURPRISE, error.evidence(), signed(error.value())));
             }
         });
@@ -140,7 +145,7 @@ public final class QualityGates {
                 List.of(biometry.axialLength().evidence(), other.axialLength().evidence());
         var apart =
                 biometry.axialLength().value().distanceTo(other.axialLength().value());
-        if (apart.compareTo(policy.eyesApartInLength().value()) > 0) {
+        if (exceeds(apart, policy.eyesApartInLength().value())) {
             found.add(Finding.of(
                     EYES_DIFFER_IN_LENGTH,
                     lengths,
@@ -153,7 +158,7 @@ public final class QualityGates {
                 .value()
                 .meanPower()
                 .distanceTo(other.keratometry().value().meanPower());
-        if (power.compareTo(policy.eyesApartInPower().value()) > 0) {
+        if (exceeds(power, policy.eyesApartInPower().value())) {
             found.add(Finding.of(
                     EYES_DIFFER_IN_CORNEAL_POWER,
                     corneas,
@@ -162,19 +167,23 @@ public final class QualityGates {
         }
     }
 
-    private static <Q extends Quantity & Comparable<Q>> void outside(
+    private static <Q extends Quantity> void outside(
             FindingCode code, Measured<Q> measured, Limit<Q> least, Limit<Q> most, List<Finding> found) {
-        if (measured.value().compareTo(least.value()) < 0 || measured.value().compareTo(most.value()) > 0) {
+        if (exceeds(least.value(), measured.value()) || exceeds(measured.value(), most.value())) {
             found.add(Finding.of(
                     code, measured.evidence(), shown(measured.value()), shown(least.value()), shown(most.value())));
         }
     }
 
-    private static <Q extends Quantity & Comparable<Q>> void above(
+    private static <Q extends Quantity> void above(
             FindingCode code, Measured<Q> measured, Limit<Q> most, List<Finding> found) {
-        if (measured.value().compareTo(most.value()) > 0) {
+        if (exceeds(measured.value(), most.value())) {
             found.add(Finding.of(code, measured.evidence(), shown(measured.value()), shown(most.value())));
         }
+    }
+
+    private static <Q extends Quantity> boolean exceeds(Q one, Q other) {
+        return one.value() - other.value() > SAME;
     }
 
     private static String shown(Quantity quantity) {

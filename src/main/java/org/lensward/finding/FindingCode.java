@@ -102,6 +102,11 @@ public enum FindingCode {
             "The corneal power is given in dioptres without its keratometric index.",
             "Record the index the keratometer used (often 1.3375), or the radii in millimetres.",
             Source.HOUSE),
+    MERIDIANS_SWAPPED(
+            WITHHOLDS,
+            "The flat meridian of the keratometry is recorded as steeper than the steep one.",
+            "Correct the keratometry; check which meridian the axis belongs to.",
+            Source.HOUSE),
     MEASUREMENT_NOT_FINAL(
             NOTE, "The %s is still '%s' and was not used.", "Release the measurement when it is final.", Source.HOUSE),
     CODE_UNMAPPED(

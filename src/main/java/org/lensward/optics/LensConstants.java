@@ -60,6 +60,11 @@ public record LensConstants(
                         new HaigisConstants(Millimetres.of(0.62467 * a - 72.434), STANDARD_A1, STANDARD_A2)))));
     }
 
+    /** Whether nothing at all is known. */
+    public boolean isEmpty() {
+        return aConstant.isEmpty() && surgeonFactor.isEmpty() && personalisedAcd.isEmpty() && haigis.isEmpty();
+    }
+
     /** Whether the formula's own constant is there, published or converted. */
     public boolean has(FormulaName formula) {
         return switch (formula) {

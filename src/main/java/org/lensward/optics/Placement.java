@@ -22,6 +22,9 @@ final class Placement {
     private static final double FLATTEST = 38;
     private static final double STEEPEST = 49;
 
+    /** Far below what any instrument resolves: an edge that was computed is still the edge. */
+    private static final double SAME = 1e-6;
+
     private Placement() {}
 
     static Outcome<ThinEye> place(
@@ -39,10 +42,14 @@ final class Placement {
                 new ThinEye(Millimetres.of(lensPosition), Millimetres.of(opticalLength), Dioptres.of(cornealPower));
         double length = shape.axialLength().value();
         double power = Keratometry.power(shape.cornealRadius()).value();
-        if (length >= SHORTEST && length <= LONGEST && power >= FLATTEST && power <= STEEPEST) {
+        if (within(length, SHORTEST, LONGEST) && within(power, FLATTEST, STEEPEST)) {
             return Outcome.ready(eye);
         }
         String where = String.format(Locale.ROOT, "axial length %.2f mm, corneal power %.2f D", length, power);
         return Outcome.ready(eye, List.of(Finding.of(FORMULA_BEYOND_CHECKED_RANGE, evidence, formula, where)));
+    }
+
+    private static boolean within(double value, double least, double most) {
+        return value > least - SAME && value < most + SAME;
     }
 }

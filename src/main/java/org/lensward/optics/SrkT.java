@@ -21,7 +21,7 @@ import org.lensward.finding.Outcome;
  * </pre>
  *
  * AL axial length in mm; K keratometric power by 1.3375 in D; r = 337.5 / K in mm; A the A-constant. For steep long eyes r^2 &lt;
- * Cw^2 / 4: the root is held at nought and the cusp reported. LCOR steps by 0.03 mm at 24.2. Not modelled: measured anterior chamber
+ * Cw^2 / 4: the root is held at nought and the cusp reported. LCOR steps by 0.0015 mm at 24.2. Not modelled: measured anterior chamber
  * depth, lens thickness.
  */
 public final class SrkT implements Formula {

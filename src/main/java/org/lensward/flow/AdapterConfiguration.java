@@ -1,0 +1,78 @@
+package org.lensward.flow;
+
+import ca.uhn.fhir.context.FhirContext;
+import java.time.Clock;
+import java.time.ZoneId;
+import org.apache.activemq.artemis.core.settings.impl.AddressSettings;
+import org.apache.camel.spring.boot.CamelAutoConfiguration;
+import org.lensward.plan.Policy;
+import org.lensward.record.Fhir;
+import org.springframework.boot.autoconfigure.ImportAutoConfiguration;
+import org.springframework.boot.autoconfigure.context.PropertyPlaceholderAutoConfiguration;
+import org.springframework.boot.autoconfigure.jms.JmsAutoConfiguration;
+import org.springframework.boot.autoconfigure.jms.artemis.ArtemisAutoConfiguration;
+import org.springframework.boot.autoconfigure.jms.artemis.ArtemisConfigurationCustomizer;
+import org.springframework.boot.context.properties.EnableConfigurationProperties;
+import org.springframework.context.annotation.Bean;
+import org.springframework.context.annotation.Configuration;
+
+/** The adapter: routes, queue and the steps between. Only what it uses is configured; nothing is found by scanning. */
+@Configuration(proxyBeanMethods = false)
+@EnableConfigurationProperties(AdapterSettings.class)
+@ImportAutoConfiguration({
+    PropertyPlaceholderAutoConfiguration.class,
+    ArtemisAutoConfiguration.class,
+    JmsAutoConfiguration.class,
+    CamelAutoConfiguration.class
+})
+public class AdapterConfiguration {
+
+    /** The queue of bookings to plan, as the routes name it. */
+    static final String QUEUE = "lensward.bookings";
+
+    @Bean
+    FhirContext fhir() {
+        return Fhir.r4();
+    }
+
+    @Bean
+    Clock clock(AdapterSettings settings) {
+        return Clock.system(ZoneId.of(settings.zone()));
+    }
+
+    @Bean
+    Policy policy(AdapterSettings settings) {
+        return settings.policy().map(PolicyFile::read).orElseGet(PolicyFile::shipped);
+    }
+
+    @Bean
+    RecordClient recordClient(FhirContext fhir, AdapterSettings settings) {
+        return new RecordClient(fhir, settings.record());
+    }
+
+    @Bean
+    Watcher watcher(RecordClient client, AdapterSettings settings, Clock clock) {
+        return new Watcher(client, settings.watch(), clock);
+    }
+
+    @Bean
+    Gatherer gatherer(RecordClient client) {
+        return new Gatherer(client);
+    }
+
+    @Bean
+    BookingPlanning bookingPlanning(FhirContext fhir, Policy policy, Clock clock) {
+        return new BookingPlanning(new BundlePlanning(fhir, policy, clock));
+    }
+
+    @Bean
+    Publisher publisher(RecordClient client) {
+        return new Publisher(client);
+    }
+
+    /** A booking that changes again while it waits takes the place of its own message: the queue never holds it twice. */
+    @Bean
+    ArtemisConfigurationCustomizer lastValueQueue() {
+        return broker -> broker.addAddressSetting(QUEUE, new AddressSettings().setDefaultLastValueQueue(true));
+    }
+}

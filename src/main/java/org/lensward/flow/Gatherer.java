@@ -1,0 +1,40 @@
+package org.lensward.flow;
+
+import java.util.List;
+import org.hl7.fhir.r4.model.Bundle;
+import org.lensward.record.PlanKey;
+
+/** Brings everything that concerns one booking in one request: the patient, both eyes, the lenses, the plan that stands. */
+public final class Gatherer {
+
+    private final RecordClient client;
+
+    public Gatherer(RecordClient client) {
+        this.client = client;
+    }
+
+    /** What the record holds of that booking. */
+    public Bundle gather(String booking) {
+        return client.gather(questions(BookingName.parse(booking)));
+    }
+
+    private static List<String> questions(BookingName name) {
+        String patient = name.patient();
+        String plan = PlanKey.of(name.booking()).token();
+        return List.of(
+                name.booking(),
+                patient,
+                "Appointment?based-on=" + name.booking(),
+                "Observation?subject=" + patient + "&_count=500",
+                "Condition?subject=" + patient + "&_count=500",
+                "Procedure?subject=" + patient + "&_count=500",
+                "MedicationStatement?subject=" + patient + "&_count=500",
+                "MedicationRequest?subject=" + patient + "&_count=500",
+                "AllergyIntolerance?patient=" + patient + "&_count=500",
+                "DeviceDefinition?type=https://lensward.org/fhir/CodeSystem/device-type|intraocular-lens&_count=500",
+                "DeviceRequest?identifier=" + plan,
+                "Task?identifier=" + plan,
+                "RiskAssessment?identifier=" + plan,
+                "DetectedIssue?identifier=" + plan + "&_count=500");
+    }
+}

@@ -1,0 +1,76 @@
+package org.lensward.flow;
+
+import com.fasterxml.jackson.annotation.JsonCreator;
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.DeserializationFeature;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.PropertyNamingStrategies;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.dataformat.yaml.YAMLFactory;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Objects;
+import org.lensward.plan.Policy;
+import org.lensward.quantity.Dioptres;
+import org.lensward.quantity.Millimetres;
+import org.lensward.quantity.Probability;
+import org.lensward.quantity.PureNumber;
+
+/** Reads the hospital's policy from YAML. Every value must be there; an unknown or a missing one is refused by name. */
+public final class PolicyFile {
+
+    private static final ObjectMapper YAML = JsonMapper.builder(new YAMLFactory())
+            .propertyNamingStrategy(PropertyNamingStrategies.KEBAB_CASE)
+            .enable(DeserializationFeature.FAIL_ON_MISSING_CREATOR_PROPERTIES)
+            .enable(DeserializationFeature.FAIL_ON_NULL_CREATOR_PROPERTIES)
+            .build();
+
+    static {
+        List.of(Millimetres.class, Dioptres.class, PureNumber.class, Probability.class)
+                .forEach(type -> YAML.addMixIn(type, Parsed.class));
+    }
+
+    private PolicyFile() {}
+
+    /** The policy that ships with the application. */
+    public static Policy shipped() {
+        try (InputStream file = PolicyFile.class.getResourceAsStream("/policy.yaml")) {
+            return read(
+                    Objects.requireNonNull(file, "policy.yaml is in the application")
+                            .readAllBytes(),
+                    "the shipped policy");
+        } catch (IOException unreadable) {
+            throw new UncheckedIOException(unreadable);
+        }
+    }
+
+    /** A hospital's own policy. */
+    public static Policy read(Path file) {
+        try {
+            return read(Files.readAllBytes(file), file.toString());
+        } catch (IOException unreadable) {
+            throw new UncheckedIOException("The policy " + file + " cannot be read", unreadable);
+        }
+    }
+
+    private static Policy read(byte[] yaml, String name) throws IOException {
+        try {
+            return YAML.readValue(yaml, Policy.class);
+        } catch (JsonProcessingException refused) {
+            throw new IllegalArgumentException(
+                    "The policy in " + name + " is refused: " + refused.getOriginalMessage(), refused);
+        }
+    }
+
+    /** Quantities are written as they print: "21.30 mm". */
+    private interface Parsed {
+        @JsonCreator(mode = JsonCreator.Mode.DELEGATING)
+        static Object parse(String text) {
+            throw new UnsupportedOperationException("A mix-in has no body: " + text);
+        }
+    }
+}

@@ -1,0 +1,87 @@
+package org.lensward.flow;
+
+import ca.uhn.fhir.context.FhirContext;
+import ca.uhn.fhir.rest.api.EncodingEnum;
+import ca.uhn.fhir.rest.client.api.IGenericClient;
+import ca.uhn.fhir.rest.client.api.ServerValidationModeEnum;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.hl7.fhir.r4.model.Bundle;
+import org.hl7.fhir.r4.model.Bundle.BundleEntryComponent;
+import org.hl7.fhir.r4.model.Bundle.BundleType;
+import org.hl7.fhir.r4.model.Bundle.HTTPVerb;
+import org.hl7.fhir.r4.model.Resource;
+
+/** Asks and tells the record: many searches in one request, one plan in one transaction. */
+public final class RecordClient {
+
+    private final IGenericClient client;
+
+    public RecordClient(FhirContext fhir, AdapterSettings.RecordServer server) {
+        int timeout = Math.toIntExact(server.timeout().toMillis());
+        fhir.getRestfulClientFactory().setServerValidationMode(ServerValidationModeEnum.NEVER);
+        fhir.getRestfulClientFactory().setConnectTimeout(timeout);
+        fhir.getRestfulClientFactory().setConnectionRequestTimeout(timeout);
+        fhir.getRestfulClientFactory().setSocketTimeout(timeout);
+        fhir.getRestfulClientFactory().setPoolMaxPerRoute(16);
+        this.client = fhir.newRestfulGenericClient(server.url().toString());
+        this.client.setEncoding(EncodingEnum.JSON);
+    }
+
+    /**
+     * All resources that the searches and reads find, every page of them, in one collection. What is read by id and is not there is
+     * simply not in it; any other refusal fails the whole.
+     *
+     * @param urls relative to the server, such as {@code Condition?subject=Patient/p1}
+     */
+    public Bundle gather(List<String> urls) {
+        Bundle batch = new Bundle().setType(BundleType.BATCH);
+        urls.forEach(
+                url -> batch.addEntry().getRequest().setMethod(HTTPVerb.GET).setUrl(url));
+        Bundle answer = client.transaction().withBundle(batch).execute();
+        if (answer.getEntry().size() != urls.size()) {
+            throw new RecordRefusal(
+                    "The record answered " + answer.getEntry().size() + " of " + urls.size() + " questions");
+        }
+        Bundle gathered = new Bundle().setType(BundleType.COLLECTION);
+        for (int index = 0; index < urls.size(); index++) {
+            found(urls.get(index), answer.getEntry().get(index))
+                    .forEach(each -> gathered.addEntry().setResource(each));
+        }
+        return gathered;
+    }
+
+    private List<Resource> found(String url, BundleEntryComponent entry) {
+        String status = entry.getResponse().getStatus();
+        if (status != null && (status.startsWith("404") || status.startsWith("410")) && !url.contains("?")) {
+            return List.of();
+        }
+        if (status == null || !status.startsWith("2") || !entry.hasResource()) {
+            throw new RecordRefusal("The record answered " + status + " to " + url.replaceAll("\\?.*", "?..."));
+        }
+        return entry.getResource() instanceof Bundle page ? pages(page) : List.of(entry.getResource());
+    }
+
+    private List<Resource> pages(Bundle first) {
+        List<Resource> all = new ArrayList<>();
+        Optional<Bundle> page = Optional.of(first);
+        while (page.isPresent()) {
+            page.get().getEntry().forEach(entry -> all.add(entry.getResource()));
+            page = page.filter(each -> each.getLink(Bundle.LINK_NEXT) != null)
+                    .map(each -> client.loadPage().next(each).execute());
+        }
+        return all;
+    }
+
+    /** Posts one transaction; returns when the record has taken all of it. */
+    public void post(Bundle transaction) {
+        Bundle answer = client.transaction().withBundle(transaction).execute();
+        for (BundleEntryComponent entry : answer.getEntry()) {
+            String status = entry.getResponse().getStatus();
+            if (status == null || !status.startsWith("2")) {
+                throw new RecordRefusal("The record answered " + status + " inside a transaction");
+            }
+        }
+    }
+}

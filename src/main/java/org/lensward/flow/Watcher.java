@@ -1,0 +1,142 @@
+package org.lensward.flow;
+
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.hl7.fhir.r4.model.Bundle;
+import org.hl7.fhir.r4.model.Resource;
+import org.hl7.fhir.r4.model.ServiceRequest;
+import org.lensward.record.Changes;
+import org.lensward.record.Shelf;
+
+/**
+ * Finds the bookings touched by whatever changed in the record. The first look takes every active booking, so a restart misses
+ * nothing; later looks cost what has changed, not what is stored. A look counts only once its bookings are safely queued.
+ */
+public final class Watcher {
+
+    private static final String ACTIVE = "ServiceRequest?status=active&code=" + Changes.LENS_SURGERY_TOKENS;
+
+    private static final List<String> WATCHED = List.of(
+            "ServiceRequest",
+            "Appointment",
+            "Patient",
+            "Observation",
+            "Condition",
+            "Procedure",
+            "MedicationStatement",
+            "MedicationRequest",
+            "AllergyIntolerance",
+            "DeviceDefinition");
+
+    private static final int PATIENTS_PER_QUESTION = 40;
+
+    private final RecordClient client;
+    private final AdapterSettings.Watch settings;
+    private final Clock clock;
+    private Optional<Instant> cursor = Optional.empty();
+    private Instant looked = Instant.MIN;
+    private Map<String, Instant> seen = new HashMap<>();
+    private Map<String, Instant> noticed = new HashMap<>();
+
+    public Watcher(RecordClient client, AdapterSettings.Watch settings, Clock clock) {
+        this.client = client;
+        this.settings = settings;
+        this.clock = clock;
+    }
+
+    /** The bookings to plan, each once, as the queue carries them. */
+    public synchronized List<String> look() {
+        looked = clock.instant();
+        noticed = new HashMap<>();
+        Set<BookingName> bookings = cursor.isPresent() ? touched(cursor.get()) : all();
+        return bookings.stream().map(BookingName::toString).toList();
+    }
+
+    /** The bookings of the last look are queued: the next one starts from there. */
+    public synchronized void queued() {
+        cursor = Optional.of(looked);
+        seen.putAll(noticed);
+        Instant forgotten = looked.minus(settings.overlap().multipliedBy(2));
+        seen = seen.entrySet().stream()
+                .filter(each -> each.getValue().isAfter(forgotten))
+                .collect(Collectors.toMap(Map.Entry::getKey, Map.Entry::getValue, (a, b) -> a, HashMap::new));
+    }
+
+    private Set<BookingName> all() {
+        return names(client.gather(List.of(ACTIVE + "&_count=" + settings.pageSize())));
+    }
+
+    private Set<BookingName> touched(Instant since) {
+        Duration overlap = settings.overlap();
+        String from = "_lastUpdated=ge" + since.minus(overlap).truncatedTo(ChronoUnit.MILLIS) + "&_count="
+                + settings.pageSize();
+        Bundle changed =
+                client.gather(WATCHED.stream().map(type -> type + "?" + from).toList());
+        List<Resource> news = changed.getEntry().stream()
+                .map(Bundle.BundleEntryComponent::getResource)
+                .filter(this::isNew)
+                .toList();
+        if (news.stream().anyMatch(Changes::concernsEveryBooking)) {
+            return all();
+        }
+        Set<BookingName> bookings = new LinkedHashSet<>();
+        news.stream().flatMap(each -> booking(each).stream()).forEach(bookings::add);
+        Set<String> patients =
+                news.stream().flatMap(each -> Changes.patient(each).stream()).collect(Collectors.toSet());
+        Set<String> others = news.stream().flatMap(Changes::bookings).collect(Collectors.toSet());
+        bookings.addAll(active(patients, others));
+        return bookings;
+    }
+
+    private boolean isNew(Resource resource) {
+        String version = Shelf.versionedName(resource);
+        boolean isNew = !seen.containsKey(version);
+        noticed.put(version, looked);
+        return isNew && !Changes.isOurs(resource);
+    }
+
+    private Set<BookingName> active(Set<String> patients, Set<String> bookings) {
+        List<String> questions = new ArrayList<>();
+        for (List<String> some : chunks(patients)) {
+            questions.add(ACTIVE + "&subject=" + String.join(",", some) + "&_count=" + settings.pageSize());
+        }
+        for (List<String> some : chunks(bookings)) {
+            String ids = some.stream()
+                    .map(each -> each.replace("ServiceRequest/", ""))
+                    .collect(Collectors.joining(","));
+            questions.add(ACTIVE + "&_id=" + ids + "&_count=" + settings.pageSize());
+        }
+        return questions.isEmpty() ? Set.of() : names(client.gather(questions));
+    }
+
+    private static List<List<String>> chunks(Set<String> names) {
+        List<String> all = names.stream().sorted().toList();
+        List<List<String>> chunks = new ArrayList<>();
+        for (int from = 0; from < all.size(); from += PATIENTS_PER_QUESTION) {
+            chunks.add(all.subList(from, Math.min(all.size(), from + PATIENTS_PER_QUESTION)));
+        }
+        return chunks;
+    }
+
+    private static Set<BookingName> names(Bundle found) {
+        return found.getEntry().stream()
+                .flatMap(entry -> booking(entry.getResource()).stream())
+                .collect(Collectors.toCollection(LinkedHashSet::new));
+    }
+
+    private static Optional<BookingName> booking(Resource resource) {
+        return resource instanceof ServiceRequest request && Changes.isBooking(request)
+                ? Optional.of(new BookingName(Shelf.name(request), Shelf.name(request.getSubject())))
+                : Optional.empty();
+    }
+}

@@ -1,0 +1,128 @@
+package org.lensward.record;
+
+import static org.lensward.eye.Laterality.LEFT;
+import static org.lensward.eye.Laterality.RIGHT;
+
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.hl7.fhir.r4.model.BodyStructure;
+import org.hl7.fhir.r4.model.CodeableConcept;
+import org.hl7.fhir.r4.model.Coding;
+import org.hl7.fhir.r4.model.Extension;
+import org.hl7.fhir.r4.model.Reference;
+import org.lensward.eye.Laterality;
+
+/**
+ * Which eye a resource speaks of. All statements it makes are gathered: none, one, or several that disagree; the reader decides what
+ * that means.
+ */
+final class EyeCodes {
+
+    /** Standard extension that replaces a coded body site by a BodyStructure. */
+    private static final String BODY_STRUCTURE = "http://hl7.org/fhir/StructureDefinition/bodySite";
+
+    /** SNOMED CT structures of one eye, and the qualifiers right and left beside an eye structure. */
+    private static final Map<String, Set<Laterality>> SNOMED_SIDES = Map.ofEntries(
+            Map.entry("1290032005", EnumSet.of(RIGHT)),
+            Map.entry("1290031003", EnumSet.of(LEFT)),
+            Map.entry("1290043002", EnumSet.of(RIGHT)),
+            Map.entry("1290041000", EnumSet.of(LEFT)),
+            Map.entry("362502000", EnumSet.of(RIGHT)),
+            Map.entry("362503005", EnumSet.of(LEFT)),
+            Map.entry("18944008", EnumSet.of(RIGHT)),
+            Map.entry("8966001", EnumSet.of(LEFT)),
+            Map.entry("24028007", EnumSet.of(RIGHT)),
+            Map.entry("7771000", EnumSet.of(LEFT)),
+            Map.entry("51440002", EnumSet.of(RIGHT, LEFT)),
+            Map.entry("40638003", EnumSet.of(RIGHT, LEFT)));
+
+    /** LOINC codes that carry the side themselves. */
+    private static final Map<String, Laterality> LOINC_SIDES =
+            Map.of("64742-0", RIGHT, "66067-0", LEFT, "79892-6", RIGHT, "79893-4", LEFT);
+
+    private static final Set<String> SNOMED_EYE = Set.of("81745001");
+
+    private final Shelf shelf;
+
+    EyeCodes(Shelf shelf) {
+        this.shelf = shelf;
+    }
+
+    /** The eyes that a code and its body sites name together. */
+    Set<Laterality> eyes(CodeableConcept code, List<CodeableConcept> bodySites) {
+        Set<Laterality> eyes = EnumSet.noneOf(Laterality.class);
+        code.getCoding().stream()
+                .filter(coding -> Systems.LOINC.equals(coding.getSystem()))
+                .map(Coding::getCode)
+                .filter(LOINC_SIDES::containsKey)
+                .forEach(loinc -> eyes.add(LOINC_SIDES.get(loinc)));
+        bodySites.forEach(site -> eyes.addAll(eyes(site)));
+        return eyes;
+    }
+
+    private Set<Laterality> eyes(CodeableConcept site) {
+        Set<Laterality> eyes = EnumSet.noneOf(Laterality.class);
+        site.getCoding().forEach(coding -> addSnomed(coding, eyes));
+        site.getCoding().forEach(coding -> qualifiers(coding.getExtension(), eyes));
+        qualifiers(site.getExtension(), eyes);
+        for (Extension extension : site.getExtensionsByUrl(BODY_STRUCTURE)) {
+            if (extension.getValue() instanceof Reference reference) {
+                shelf.find(BodyStructure.class, reference).ifPresent(structure -> addStructure(structure, eyes));
+            }
+        }
+        return eyes;
+    }
+
+    private static void addStructure(BodyStructure structure, Set<Laterality> eyes) {
+        structure.getLocation().getCoding().forEach(coding -> addSnomed(coding, eyes));
+        structure
+                .getLocationQualifier()
+                .forEach(qualifier -> qualifier.getCoding().forEach(coding -> addSnomed(coding, eyes)));
+    }
+
+    private static void qualifiers(List<Extension> extensions, Set<Laterality> eyes) {
+        for (Extension extension : extensions) {
+            if (extension.getValue() instanceof CodeableConcept concept) {
+                concept.getCoding().forEach(coding -> addSnomed(coding, eyes));
+            } else if (extension.getValue() instanceof Coding coding) {
+                addSnomed(coding, eyes);
+            }
+        }
+    }
+
+    private static void addSnomed(Coding coding, Set<Laterality> eyes) {
+        if (Systems.SNOMED.equals(coding.getSystem()) && SNOMED_SIDES.containsKey(coding.getCode())) {
+            eyes.addAll(SNOMED_SIDES.get(coding.getCode()));
+        }
+    }
+
+    /** Whether any body site is an eye at all, sided or not. */
+    boolean isEye(List<CodeableConcept> bodySites) {
+        return bodySites.stream()
+                .anyMatch(site -> !eyes(site).isEmpty()
+                        || site.getCoding().stream().anyMatch(coding -> SNOMED_EYE.contains(coding.getCode())));
+    }
+
+    /** Whether one coding by itself means both eyes, as opposed to two that disagree. */
+    static boolean statesBoth(List<CodeableConcept> bodySites) {
+        return bodySites.stream()
+                .flatMap(site -> site.getCoding().stream())
+                .anyMatch(coding ->
+                        SNOMED_SIDES.getOrDefault(coding.getCode(), Set.of()).size() > 1);
+    }
+
+    /** The eyes in words, for a message. */
+    static String words(Set<Laterality> eyes) {
+        return eyes.stream().map(Laterality::toString).collect(Collectors.joining(" and "));
+    }
+
+    /** The eye as we write it. */
+    static CodeableConcept concept(Laterality eye) {
+        return new CodeableConcept(
+                        new Coding().setSystem(Systems.SNOMED).setCode(eye == RIGHT ? "1290032005" : "1290031003"))
+                .setText(eye + " eye");
+    }
+}

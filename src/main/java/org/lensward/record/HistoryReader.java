@@ -1,0 +1,157 @@
+package org.lensward.record;
+
+import static org.lensward.finding.FindingCode.CODE_UNMAPPED;
+import static org.lensward.finding.FindingCode.SIDE_NOT_STATED;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+import org.hl7.fhir.r4.model.BooleanType;
+import org.hl7.fhir.r4.model.CodeableConcept;
+import org.hl7.fhir.r4.model.Condition;
+import org.hl7.fhir.r4.model.MedicationRequest;
+import org.hl7.fhir.r4.model.MedicationStatement;
+import org.hl7.fhir.r4.model.MedicationStatement.MedicationStatementStatus;
+import org.hl7.fhir.r4.model.Observation;
+import org.hl7.fhir.r4.model.Patient;
+import org.hl7.fhir.r4.model.Procedure;
+import org.hl7.fhir.r4.model.Procedure.ProcedureStatus;
+import org.hl7.fhir.r4.model.Reference;
+import org.hl7.fhir.r4.model.Resource;
+import org.lensward.eye.EyeSurgery;
+import org.lensward.eye.History;
+import org.lensward.eye.History.Entry;
+import org.lensward.eye.Laterality;
+import org.lensward.eye.Sign;
+import org.lensward.finding.Finding;
+
+/** Reads diagnoses, operations, drugs and examiners' remarks into what they say of one eye. */
+final class HistoryReader {
+
+    private final Evidences evidences;
+    private final EyeCodes eyeCodes;
+    private final Laterality eye;
+    private final List<Entry> entries = new ArrayList<>();
+    private final List<EyeSurgery> surgery = new ArrayList<>();
+    private final List<Finding> found = new ArrayList<>();
+
+    private HistoryReader(Shelf shelf, Evidences evidences, Laterality eye) {
+        this.evidences = evidences;
+        this.eyeCodes = new EyeCodes(shelf);
+        this.eye = eye;
+    }
+
+    static EyeHistory read(Shelf shelf, Evidences evidences, Patient patient, Laterality eye) {
+        HistoryReader reader = new HistoryReader(shelf, evidences, eye);
+        shelf.all(Condition.class)
+                .filter(each -> of(patient, each.getSubject()))
+                .forEach(reader::condition);
+        shelf.all(Procedure.class)
+                .filter(each -> of(patient, each.getSubject()))
+                .forEach(reader::procedure);
+        shelf.all(Observation.class)
+                .filter(each -> of(patient, each.getSubject()))
+                .forEach(reader::observation);
+        shelf.all(MedicationStatement.class)
+                .filter(each -> of(patient, each.getSubject()))
+                .forEach(reader::taken);
+        shelf.all(MedicationRequest.class)
+                .filter(each -> of(patient, each.getSubject()))
+                .forEach(reader::prescribed);
+        return new EyeHistory(new History(reader.entries), reader.surgery, reader.found);
+    }
+
+    private static boolean of(Patient patient, Reference subject) {
+        return Shelf.refers(List.of(subject), patient);
+    }
+
+    private void condition(Condition condition) {
+        String verification = code(condition.getVerificationStatus());
+        String clinical = code(condition.getClinicalStatus());
+        boolean over = Set.of("inactive", "remission", "resolved").contains(clinical);
+        if (verification.equals("entered-in-error") || over) {
+            return;
+        }
+        boolean affirmed = !verification.equals("refuted");
+        Set<Sign> signs = SignCodes.of(condition.getCode());
+        if (signs.isEmpty() && affirmed && eyeCodes.isEye(condition.getBodySite())) {
+            unmapped(condition, condition.getCode());
+        }
+        signs.forEach(sign -> add(sign, affirmed, condition, condition.getCode(), condition.getBodySite()));
+    }
+
+    private void procedure(Procedure procedure) {
+        if (procedure.getStatus() != ProcedureStatus.COMPLETED) {
+            return;
+        }
+        SignCodes.of(procedure.getCode())
+                .forEach(sign -> add(sign, true, procedure, procedure.getCode(), procedure.getBodySite()));
+        if (eyeCodes.eyes(procedure.getCode(), procedure.getBodySite()).contains(eye)) {
+            surgery.add(new EyeSurgery(
+                    Codes.words(procedure.getCode()),
+                    Dates.day(procedure.getPerformed()),
+                    evidences.of(procedure, "performed")));
+        }
+    }
+
+    private void observation(Observation observation) {
+        if (observation.getValue() instanceof BooleanType value && value.hasValue()) {
+            boolean usable = observation.hasStatus()
+                    && Set.of("final", "amended", "corrected")
+                            .contains(observation.getStatus().toCode());
+            if (usable) {
+                SignCodes.of(observation.getCode())
+                        .forEach(sign -> add(
+                                sign,
+                                value.booleanValue(),
+                                observation,
+                                observation.getCode(),
+                                List.of(observation.getBodySite())));
+            }
+        }
+    }
+
+    private void taken(MedicationStatement statement) {
+        MedicationStatementStatus status = statement.getStatus();
+        if (status != MedicationStatementStatus.ENTEREDINERROR && status != MedicationStatementStatus.NOTTAKEN) {
+            drug(statement, statement.getMedication() instanceof CodeableConcept drug ? drug : new CodeableConcept());
+        }
+    }
+
+    private void prescribed(MedicationRequest request) {
+        boolean withdrawn = request.hasStatus()
+                && Set.of("entered-in-error", "cancelled", "draft")
+                        .contains(request.getStatus().toCode());
+        if (!withdrawn) {
+            drug(request, request.getMedication() instanceof CodeableConcept drug ? drug : new CodeableConcept());
+        }
+    }
+
+    /** Having ever taken it counts: stopping an alpha blocker does not take the risk away. */
+    private void drug(Resource resource, CodeableConcept drug) {
+        SignCodes.of(drug).forEach(sign -> add(sign, true, resource, drug, List.of()));
+    }
+
+    private void add(
+            Sign sign, boolean present, Resource resource, CodeableConcept words, List<CodeableConcept> sites) {
+        Set<Laterality> eyes = eyeCodes.eyes(words, sites);
+        boolean sideless = eyes.isEmpty() && !SignCodes.ofThePerson(sign);
+        if (sideless && !present) {
+            return; // a denial that names no eye frees neither
+        }
+        if (sideless) {
+            found.add(Finding.of(SIDE_NOT_STATED, evidences.of(resource, "bodySite"), Codes.words(words)));
+        }
+        if (eyes.isEmpty() || eyes.contains(eye)) {
+            entries.add(new Entry(sign, present, Codes.words(words), evidences.of(resource, "code")));
+        }
+    }
+
+    private void unmapped(Resource resource, CodeableConcept code) {
+        found.add(Finding.of(CODE_UNMAPPED, evidences.of(resource, "code"), Codes.words(code)));
+    }
+
+    private static String code(CodeableConcept status) {
+        return status.getCodingFirstRep().hasCode() ? status.getCodingFirstRep().getCode() : "";
+    }
+}

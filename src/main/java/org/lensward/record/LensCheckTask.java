@@ -1,0 +1,69 @@
+package org.lensward.record;
+
+import org.hl7.fhir.r4.model.DateType;
+import org.hl7.fhir.r4.model.Identifier;
+import org.hl7.fhir.r4.model.Patient;
+import org.hl7.fhir.r4.model.Reference;
+import org.hl7.fhir.r4.model.StringType;
+import org.hl7.fhir.r4.model.Task;
+import org.hl7.fhir.r4.model.Task.TaskIntent;
+import org.hl7.fhir.r4.model.Task.TaskStatus;
+import org.hl7.fhir.r4.model.Type;
+import org.lensward.lens.KitLens;
+import org.lensward.plan.LensPlan;
+
+/** The lens check that this very plan asks for: another plan, another Task. */
+final class LensCheckTask {
+
+    private LensCheckTask() {}
+
+    static Task of(PlanContext context, Patient patient, LensPlan lens) {
+        Task task = new Task();
+        task.setId(context.key().versionedId("check", context.plan().fingerprint()));
+        task.getMeta().addProfile(Systems.profile("lens-check"));
+        task.addIdentifier(context.key().identifier());
+        task.addBasedOn(context.booking());
+        task.setStatus(TaskStatus.REQUESTED);
+        task.setBusinessStatus(
+                Codes.concept(Systems.CHECK_STATE, "awaiting-confirmation", "Awaiting the surgeon's confirmation"));
+        task.setIntent(TaskIntent.ORDER);
+        task.setCode(Codes.concept(Systems.TASK, "verify-lens", "Verify the lens"));
+        task.setFocus(LensRequests.primary(context));
+        task.setFor(context.patient());
+        expect(task, context, patient, lens.kit().primary());
+        return task;
+    }
+
+    private static void expect(Task task, PlanContext context, Patient patient, KitLens primary) {
+        input(task, "plan", "Plan", context.key().plan());
+        input(
+                task,
+                "fingerprint",
+                "Fingerprint of the plan",
+                new StringType(context.plan().fingerprint().hex()));
+        input(task, "eye", "Eye", context.eye());
+        input(
+                task,
+                "lens-model",
+                "Lens model",
+                new Reference(primary.model().evidence().resource())
+                        .setDisplay(primary.model().name()));
+        input(task, "lens-power", "Labelled power", Quantities.dioptres(primary.power()));
+        for (Identifier identifier : patient.getIdentifier()) {
+            input(task, "patient-identifier", "Patient identifier", identifier.copy());
+        }
+        if (patient.hasBirthDate()) {
+            input(
+                    task,
+                    "birth-date",
+                    "Date of birth",
+                    new DateType(patient.getBirthDateElement().getValueAsString()));
+        }
+    }
+
+    private static void input(Task task, String code, String display, Type value) {
+        task.addInput()
+                .setType(Codes.concept(Systems.CHECK_INPUT, code, display))
+                .setValue(value);
+    }
+}

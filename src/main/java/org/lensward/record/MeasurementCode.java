@@ -1,0 +1,77 @@
+package org.lensward.record;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.hl7.fhir.r4.model.CodeableConcept;
+
+/** The measurements that planning reads, with what their value can be in any eye; outside that, unit or value is wrong. */
+enum MeasurementCode {
+    BIOMETRY_PANEL("biometry", UnitKind.NONE, 0, 0),
+    KERATOMETRY("keratometry", UnitKind.NONE, 0, 0),
+    AXIAL_LENGTH("axial length", UnitKind.LENGTH, 14, 40, "64742-0", "66067-0"),
+    AXIAL_LENGTH_SD("scatter of the axial length", UnitKind.LENGTH, 0, 5),
+    AXIAL_LENGTH_SNR("signal-to-noise ratio of the axial length", UnitKind.NUMBER, 0, 1e6),
+    KERATOMETRY_FLAT_POWER("flat corneal power", UnitKind.POWER, 30, 60),
+    KERATOMETRY_STEEP_POWER("steep corneal power", UnitKind.POWER, 30, 60),
+    KERATOMETRY_FLAT_RADIUS("flat corneal radius", UnitKind.LENGTH, 5.6, 11.3),
+    KERATOMETRY_STEEP_RADIUS("steep corneal radius", UnitKind.LENGTH, 5.6, 11.3),
+    KERATOMETRY_STEEP_AXIS("steep corneal meridian", UnitKind.ANGLE, 0, 180),
+    KERATOMETRIC_INDEX("keratometric index", UnitKind.NUMBER, 1.32, 1.35),
+    ANTERIOR_CHAMBER_DEPTH("anterior chamber depth", UnitKind.LENGTH, 1, 6),
+    LENS_THICKNESS("lens thickness", UnitKind.LENGTH, 2, 8),
+    DILATED_PUPIL("dilated pupil", UnitKind.LENGTH, 0.5, 11),
+    TARGET_REFRACTION("target refraction", UnitKind.POWER, -15, 5),
+    PREDICTED_REFRACTION("predicted refraction", UnitKind.POWER, -25, 15),
+    ACHIEVED_REFRACTION("achieved refraction", UnitKind.POWER, -25, 15);
+
+    private final String words;
+    private final UnitKind kind;
+    private final double least;
+    private final double most;
+    private final List<String> loinc;
+
+    MeasurementCode(String words, UnitKind kind, double least, double most, String... loinc) {
+        this.words = words;
+        this.kind = kind;
+        this.least = least;
+        this.most = most;
+        this.loinc = List.of(loinc);
+    }
+
+    /** The measurement that the concept names, by our code or by LOINC. */
+    static Optional<MeasurementCode> of(CodeableConcept concept) {
+        for (MeasurementCode each : values()) {
+            if (Codes.has(concept, Systems.MEASUREMENT, each.code())
+                    || each.loinc.stream().anyMatch(loinc -> Codes.has(concept, Systems.LOINC, loinc))) {
+                return Optional.of(each);
+            }
+        }
+        return Optional.empty();
+    }
+
+    String code() {
+        return name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+
+    String words() {
+        return words;
+    }
+
+    UnitKind kind() {
+        return kind;
+    }
+
+    double least() {
+        return least;
+    }
+
+    double most() {
+        return most;
+    }
+
+    /** Whether it is one of the scalars that make up a keratometry. */
+    boolean ofCornea() {
+        return name().startsWith("KERATOMETR") && this != KERATOMETRY;
+    }
+}

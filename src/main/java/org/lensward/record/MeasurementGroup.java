@@ -1,0 +1,45 @@
+package org.lensward.record;
+
+import java.time.LocalDate;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.hl7.fhir.r4.model.CodeableConcept;
+import org.lensward.eye.Laterality;
+import org.lensward.finding.Evidence;
+
+/**
+ * Values that belong together: one Observation with its components, or the flat keratometry of one eye and day. Flat, panel and
+ * component shapes all become this.
+ *
+ * @param evidence the Observation, or the first of them
+ * @param words what it is called in a message
+ * @param eyes every eye it names, itself or through its panel
+ * @param both whether it names both eyes on purpose
+ * @param day when it was taken
+ * @param methods its method and its panel's
+ * @param scalars its values by what they are
+ */
+record MeasurementGroup(
+        Evidence evidence,
+        String words,
+        Set<Laterality> eyes,
+        boolean both,
+        Optional<LocalDate> day,
+        List<CodeableConcept> methods,
+        Map<MeasurementCode, Scalar> scalars) {
+
+    /** Whether it holds nothing but scalars of a cornea, so that it may be one piece of a keratometry sent flat. */
+    boolean pieceOfCornea() {
+        return scalars.size() == 1 && scalars.keySet().iterator().next().ofCornea();
+    }
+
+    /** Both groups as one. */
+    MeasurementGroup with(MeasurementGroup other) {
+        Map<MeasurementCode, Scalar> all = new EnumMap<>(scalars);
+        other.scalars.forEach(all::putIfAbsent);
+        return new MeasurementGroup(evidence, words, eyes, both, day, methods, all);
+    }
+}

@@ -1,0 +1,45 @@
+package org.lensward.record;
+
+/** The namespaces of codes, identifiers, profiles and extensions. */
+public final class Systems {
+
+    public static final String BASE = "https://lensward.org/fhir";
+    public static final String PLAN_IDENTIFIER = BASE + "/sid/eye-plan";
+
+    public static final String SNOMED = "http://snomed.info/sct";
+    public static final String LOINC = "http://loinc.org";
+    public static final String DICOM = "http://dicom.nema.org/resources/ontology/DCM";
+    public static final String ATC = "http://www.whocc.no/atc";
+    public static final String UCUM = "http://unitsofmeasure.org";
+
+    public static final String MEASUREMENT = codeSystem("measurement");
+    public static final String BIOMETRY_METHOD = codeSystem("biometry-method");
+    public static final String FORMULA = codeSystem("formula");
+    public static final String LENS_PARAMETER = codeSystem("lens-parameter");
+    public static final String LENS_PROPERTY = codeSystem("lens-property");
+    public static final String LENS_SITE = codeSystem("lens-site");
+    public static final String KIT_ROLE = codeSystem("kit-role");
+    public static final String DEVICE_TYPE = codeSystem("device-type");
+    public static final String FINDING = codeSystem("finding");
+    public static final String TASK = codeSystem("task");
+    public static final String CHECK_STATE = codeSystem("check-state");
+    public static final String CHECK_INPUT = codeSystem("check-input");
+    public static final String SURGEON_GRADE = codeSystem("surgeon-grade");
+    public static final String RISK_MODEL = codeSystem("risk-model");
+    public static final String RISK_OUTCOME = codeSystem("risk-outcome");
+    public static final String SIGN = codeSystem("sign");
+
+    private Systems() {}
+
+    static String profile(String name) {
+        return BASE + "/StructureDefinition/" + name;
+    }
+
+    static String extension(String name) {
+        return BASE + "/StructureDefinition/" + name;
+    }
+
+    private static String codeSystem(String name) {
+        return BASE + "/CodeSystem/" + name;
+    }
+}

@@ -1,0 +1,46 @@
+package org.lensward.record;
+
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * The units a kind of measurement may come in, as UCUM codes, with the factor to our unit; and spellings seen in the wild that are not
+ * valid UCUM but leave no doubt.
+ */
+enum UnitKind {
+    NONE("", Map.of(), Map.of()),
+    LENGTH("mm", Map.of("mm", 1.0, "um", 0.001, "cm", 10.0), Map.of("millimeter", 1.0, "millimetre", 1.0)),
+    POWER("[diop]", Map.of("[diop]", 1.0), Map.of("D", 1.0, "dpt", 1.0, "diop", 1.0, "diopter", 1.0, "dioptre", 1.0)),
+    ANGLE("deg", Map.of("deg", 1.0), Map.of("[deg]", 1.0, "°", 1.0, "degree", 1.0, "degrees", 1.0)),
+    NUMBER("1", Map.of("1", 1.0, "{ratio}", 1.0, "{index}", 1.0), Map.of());
+
+    private final String ours;
+    private final Map<String, Double> valid;
+    private final Map<String, Double> seen;
+
+    UnitKind(String ours, Map<String, Double> valid, Map<String, Double> seen) {
+        this.ours = ours;
+        this.valid = valid;
+        this.seen = seen;
+    }
+
+    /** The unit we compute in. */
+    String ours() {
+        return ours;
+    }
+
+    /** Whether the unit is a valid UCUM code for this kind. */
+    boolean valid(String unit) {
+        return valid.containsKey(unit);
+    }
+
+    /** The factor to our unit; empty for a unit nobody should guess. */
+    Optional<Double> factor(String unit) {
+        return Optional.ofNullable(valid.getOrDefault(unit, seen.get(unit)));
+    }
+
+    /** What may be sent, for a message. */
+    String accepted() {
+        return String.join(", ", valid.keySet().stream().sorted().toList());
+    }
+}
