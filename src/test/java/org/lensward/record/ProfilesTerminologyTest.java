@@ -155,8 +155,10 @@ class ProfilesTerminologyTest {
     }
 
     private static CodeSystem system(String name) {
-        return only(
-                ProfileArtefacts.codeSystems(), system -> system.getIdElement().getIdPart(), name);
+        return ProfileArtefacts.codeSystems().stream()
+                .filter(system -> system.getIdElement().getIdPart().equals(name))
+                .findFirst()
+                .orElseThrow(() -> new AssertionError("No code system " + name));
     }
 
     private static List<String> codes(String system) {
