@@ -1,5 +1,6 @@
 package org.lensward;
 
+import org.slf4j.LoggerFactory;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 
@@ -15,6 +16,19 @@ public final class Lensward {
     private Lensward() {}
 
     public static void main(String[] arguments) {
-        System.exit(new CommandLine(new Lensward()).execute(arguments));
+        System.exit(new CommandLine(new Lensward())
+                .setExecutionExceptionHandler((failure, command, parsed) -> fail(failure))
+                .execute(arguments));
+    }
+
+    /** A person reads the cause, an operator the log. */
+    private static int fail(Exception failure) {
+        Throwable cause = failure;
+        while (cause.getCause() != null) {
+            cause = cause.getCause();
+        }
+        System.err.println("Stopped: " + cause.getMessage());
+        LoggerFactory.getLogger(Lensward.class).debug("Stopped", failure);
+        return 1;
     }
 }

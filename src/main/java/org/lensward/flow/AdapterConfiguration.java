@@ -42,7 +42,7 @@ public class AdapterConfiguration {
 
     @Bean
     Policy policy(AdapterSettings settings) {
-        return settings.policy().map(PolicyFile::read).orElseGet(PolicyFile::shipped);
+        return settings.policy() == null ? PolicyFile.shipped() : PolicyFile.read(settings.policy());
     }
 
     @Bean

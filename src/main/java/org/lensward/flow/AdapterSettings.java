@@ -7,7 +7,7 @@ import jakarta.validation.constraints.NotNull;
 import java.net.URI;
 import java.nio.file.Path;
 import java.time.Duration;
-import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 import org.springframework.boot.context.properties.ConfigurationProperties;
 import org.springframework.boot.context.properties.bind.DefaultValue;
 import org.springframework.validation.annotation.Validated;
@@ -25,7 +25,7 @@ import org.springframework.validation.annotation.Validated;
 public record AdapterSettings(
         @Valid @NotNull RecordServer record,
         @Valid @DefaultValue Watch watch,
-        Optional<Path> policy,
+        @Nullable Path policy,
         @NotBlank @DefaultValue("UTC") String zone) {
 
     /**

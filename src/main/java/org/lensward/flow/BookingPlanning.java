@@ -34,9 +34,10 @@ public final class BookingPlanning {
      * What to do about the booking.
      *
      * @param gathered everything that concerns it
-     * @param booking its name, for the log
+     * @param name booking and patient, as the queue carries them; only the booking is logged
      */
-    public Publication plan(Bundle gathered, @Header("booking") String booking) {
+    public Publication plan(Bundle gathered, @Header("booking") String name) {
+        String booking = BookingName.parse(name).booking();
         ServiceRequest request = request(gathered, booking);
         if (WITHDRAWN.contains(request.getStatus())) {
             LOG.info("{} withdrawn", booking);

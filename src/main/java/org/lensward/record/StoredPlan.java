@@ -96,9 +96,9 @@ public record StoredPlan(
                 .anyMatch(component -> component.getValue() instanceof BooleanType chosen && chosen.booleanValue());
     }
 
-    /** The booked eye in words. */
+    /** The planned eye in words. */
     public String eye() {
-        return booking.getBodySite().stream().findFirst().map(Codes::words).orElse("not stated");
+        return plan.map(each -> Codes.words(each.getBodySiteFirstRep())).orElse("-");
     }
 
     /** The plan's state as coded. */
