@@ -16,9 +16,14 @@ public final class Lensward {
     private Lensward() {}
 
     public static void main(String[] arguments) {
-        System.exit(new CommandLine(new Lensward())
+        System.exit(execute(arguments));
+    }
+
+    /** Runs one command; its exit code says how it went. */
+    static int execute(String... arguments) {
+        return new CommandLine(new Lensward())
                 .setExecutionExceptionHandler((failure, command, parsed) -> fail(failure))
-                .execute(arguments));
+                .execute(arguments);
     }
 
     /** A person reads the cause, an operator the log. */
