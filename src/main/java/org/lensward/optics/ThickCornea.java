@@ -27,12 +27,13 @@ public record ThickCornea(Millimetres frontRadius, Millimetres backRadius, Milli
 
     /** Its power and principal planes. */
     public PrincipalPlanes planes() {
-        return transfer().planes(AIR, AQUEOUS);
+        return PrincipalPlanes.of(surfaces(), AIR, AQUEOUS);
     }
 
-    RayTransfer transfer() {
-        return RayTransfer.refract(1000 * (STROMA - AIR) / frontRadius.value())
-                .travel(thickness.value() / 1000 / STROMA)
-                .refracted(1000 * (AQUEOUS - STROMA) / backRadius.value());
+    ThickSurfaces surfaces() {
+        return new ThickSurfaces(
+                1000 * (STROMA - AIR) / frontRadius.value(),
+                thickness.value() / 1000 / STROMA,
+                1000 * (AQUEOUS - STROMA) / backRadius.value());
     }
 }

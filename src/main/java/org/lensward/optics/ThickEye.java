@@ -40,9 +40,10 @@ public record ThickEye(ThickCornea cornea, Millimetres chamber, ThickImplant imp
      * That plane lies 0.05 mm before the corneal vertex.
      */
     public Dioptres refraction() {
-        RayTransfer toRetina = cornea.transfer()
+        RayTransfer toRetina = cornea.surfaces()
+                .transfer()
                 .travel(chamber.value() / 1000 / N)
-                .then(implant.transfer())
+                .then(implant.surfaces().transfer())
                 .travel(vitreous.value() / 1000 / N);
         double atVertex = toRetina.a() / toRetina.b();
         double beforeVertex = -cornea.planes().front().value() / 1000;

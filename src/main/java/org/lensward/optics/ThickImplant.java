@@ -27,12 +27,10 @@ public record ThickImplant(Dioptres frontPower, Dioptres backPower, Millimetres 
 
     /** Its power and principal planes. */
     public PrincipalPlanes planes() {
-        return transfer().planes(ThinEye.INDEX.value(), ThinEye.INDEX.value());
+        return PrincipalPlanes.of(surfaces(), ThinEye.INDEX.value(), ThinEye.INDEX.value());
     }
 
-    RayTransfer transfer() {
-        return RayTransfer.refract(frontPower.value())
-                .travel(thickness.value() / 1000 / material.value())
-                .refracted(backPower.value());
+    ThickSurfaces surfaces() {
+        return new ThickSurfaces(frontPower.value(), thickness.value() / 1000 / material.value(), backPower.value());
     }
 }
