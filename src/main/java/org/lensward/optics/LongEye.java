@@ -31,12 +31,7 @@ public record LongEye(Formula formula, LongEyeAdjustment adjustment) implements 
             return formula.see(shape, constants, evidence);
         }
         Finding finding = Finding.of(
-                AXIAL_LENGTH_ADJUSTED,
-                evidence,
-                name(),
-                shown(adjusted.get()),
-                shown(shape.axialLength()),
-                adjustment == LongEyeAdjustment.WANG_KOCH_2011 ? "2011" : "2018");
+                AXIAL_LENGTH_ADJUSTED, evidence, name(), shown(adjusted.get()), shown(shape.axialLength()), adjustment);
         return Outcome.ready(shape.withAxialLength(adjusted.get()), List.of(finding))
                 .then(shorter -> formula.see(shorter, constants, evidence));
     }

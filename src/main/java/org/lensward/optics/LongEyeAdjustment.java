@@ -18,22 +18,28 @@ import org.lensward.quantity.Millimetres;
  */
 public enum LongEyeAdjustment {
     /** Wang, Shirayama, Ma, Kohnen and Koch, J Cataract Refract Surg 2011;37:2018-2027; one-centre regression, AL above 25 mm. */
-    WANG_KOCH_2011(Map.of(
-            FormulaName.HOLLADAY_1, new Line(25, 0.8289, 4.2663),
-            FormulaName.SRK_T, new Line(25, 0.8544, 3.7222),
-            FormulaName.HOFFER_Q, new Line(25, 0.8530, 3.5794),
-            FormulaName.HAIGIS, new Line(25, 0.9286, 1.5620))),
+    WANG_KOCH_2011(
+            "Wang and Koch 2011",
+            Map.of(
+                    FormulaName.HOLLADAY_1, new Line(25, 0.8289, 4.2663),
+                    FormulaName.SRK_T, new Line(25, 0.8544, 3.7222),
+                    FormulaName.HOFFER_Q, new Line(25, 0.8530, 3.5794),
+                    FormulaName.HAIGIS, new Line(25, 0.9286, 1.5620))),
 
     /** Wang and Koch, J Cataract Refract Surg 2018;44:1396-1397; two formulas only, from 26.5 and 27 mm. */
-    WANG_KOCH_2018(Map.of(
-            FormulaName.HOLLADAY_1, new Line(26.5, 0.8170, 4.7013),
-            FormulaName.SRK_T, new Line(27, 0.8453, 4.0773)));
+    WANG_KOCH_2018(
+            "Wang and Koch 2018",
+            Map.of(
+                    FormulaName.HOLLADAY_1, new Line(26.5, 0.8170, 4.7013),
+                    FormulaName.SRK_T, new Line(27, 0.8453, 4.0773)));
 
     private static final double FADE = 1;
 
+    private final String words;
     private final Map<FormulaName, Line> lines;
 
-    LongEyeAdjustment(Map<FormulaName, Line> lines) {
+    LongEyeAdjustment(String words, Map<FormulaName, Line> lines) {
+        this.words = words;
         this.lines = lines;
     }
 
@@ -48,6 +54,12 @@ public enum LongEyeAdjustment {
     /** The papers' threshold, where this adjustment covers the formula. */
     public Optional<Millimetres> threshold(FormulaName formula) {
         return Optional.ofNullable(lines.get(formula)).map(line -> Millimetres.of(line.threshold));
+    }
+
+    /** The paper's authors and year. */
+    @Override
+    public String toString() {
+        return words;
     }
 
     private record Line(double threshold, double slope, double offset) {

@@ -12,7 +12,8 @@ import org.openjdk.jmh.runner.options.OptionsBuilder;
 import org.openjdk.jmh.runner.options.VerboseMode;
 
 /**
- * Runs the benchmarks and prints one line for each: time and allocation per operation. From the project's folder:
+ * Runs the benchmarks and prints one line for each: mean and best time (the best is the one that other work on
+ * the machine disturbed least) and allocation per operation; then the ratio of the best times to a plain bisection. From the project's folder:
  *
  * <pre>
  * mvn -q test-compile dependency:build-classpath -Dmdep.outputFile=target/classpath
@@ -32,14 +33,19 @@ public final class Benchmarks {
                 .run();
         Map<String, Double> times = new TreeMap<>();
         for (RunResult result : results) {
-            String name = result.getPrimaryResult().getLabel();
-            double time = result.getPrimaryResult().getScore();
-            times.put(name, time);
-            System.out.printf("%-24s %10.1f ns/op %10.0f B/op%n", name, time, allocated(result));
+            String formula = result.getParams().getParam("name");
+            String name = result.getPrimaryResult().getLabel() + (formula == null ? "" : " " + formula);
+            double mean = result.getPrimaryResult().getScore();
+            double best = result.getPrimaryResult().getStatistics().getMin();
+            times.put(name, best);
+            System.out.printf("%-34s %9.1f ns/op mean %9.1f best %7.0f B/op%n", name, mean, best, allocated(result));
         }
-        System.out.printf(
-                "bisection / formula      %10.1f times%n",
-                times.getOrDefault("oneFormulaByBisection", Double.NaN) / times.getOrDefault("oneFormula", Double.NaN));
+        times.forEach((name, time) -> {
+            Double bisection = times.get(name.replace("oneFormula ", "oneFormulaByBisection "));
+            if (name.startsWith("oneFormula ") && bisection != null) {
+                System.out.printf("%-34s %10.1f times as fast as bisection%n", name, bisection / time);
+            }
+        });
     }
 
     private static double allocated(RunResult result) {

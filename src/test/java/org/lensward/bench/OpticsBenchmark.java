@@ -9,7 +9,6 @@ import org.lensward.optics.Formula;
 import org.lensward.optics.Formulas;
 import org.lensward.optics.PowerTable;
 import org.lensward.optics.SeenEye;
-import org.lensward.optics.SrkT;
 import org.lensward.optics.Sulcus;
 import org.lensward.optics.ThinEye;
 import org.lensward.optics.accuracy.ErrorBudget;
@@ -33,25 +32,24 @@ import org.openjdk.jmh.infra.Blackhole;
 /** One formula, the same by bisection, and everything about one eye. */
 @BenchmarkMode(Mode.AverageTime)
 @OutputTimeUnit(TimeUnit.NANOSECONDS)
-@Warmup(iterations = 3, time = 1)
-@Measurement(iterations = 5, time = 1)
+@Warmup(iterations = 4, time = 500, timeUnit = TimeUnit.MILLISECONDS)
+@Measurement(iterations = 10, time = 500, timeUnit = TimeUnit.MILLISECONDS)
 @Fork(1)
 public class OpticsBenchmark {
 
-    private static final Formula SRK_T = new SrkT();
     private static final SpreadPolicy SPREADS = SpreadPolicy.usual();
     private static final Incision INCISION = new Incision(Dioptres.of(0.3), Degrees.of(110));
 
     /** The power for a target by one formula. */
     @Benchmark
-    public Dioptres oneFormula(Theatre theatre) {
-        return see(SRK_T, theatre).power(theatre.target);
+    public Dioptres oneFormula(Theatre theatre, Chosen chosen) {
+        return see(chosen.formula, theatre).power(theatre.target);
     }
 
     /** The same power found by halving an interval on the same optics until the refraction is right to 0.000001 D. */
     @Benchmark
-    public double oneFormulaByBisection(Theatre theatre) {
-        ThinEye eye = see(SRK_T, theatre);
+    public double oneFormulaByBisection(Theatre theatre, Chosen chosen) {
+        ThinEye eye = see(chosen.formula, theatre);
         double target = theatre.target.value();
         return new BisectionSolver(1e-6)
                 .solve(200, power -> eye.refraction(Dioptres.of(power)).value() - target, -10, 45);

@@ -13,7 +13,8 @@ import org.lensward.quantity.PureNumber;
  *
  * <p>First order and normal about the prediction. Errors are taken as independent: what correlates the errors of length, corneal power
  * and predicted lens position, and any bias of a formula in long eyes, is not here, so that the deviation is a lower estimate. The
- * length's error grows with the eye where it is given as a coefficient of variation. Scatter of the pupil, corneal asphericity and the
+ * length's error grows with the eye where it is given as a coefficient of variation. The error of
+ * the measured length counts as one of the optical length, that of K as one of the formula's corneal power. Scatter of the pupil, corneal asphericity and the
  * posterior cornea are not modelled.
  *
  * @param contributions in the order of {@link Contributor}

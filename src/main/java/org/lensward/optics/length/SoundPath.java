@@ -101,23 +101,35 @@ public sealed interface SoundPath {
     }
 
     /**
-     * Silicone oil fills most of the vitreous cavity: mean velocity 1139 m/s with the natural lens, 1052 m/s without. Partial fillings
-     * differ and must be calculated one by one; they are not modelled.
-     *
-     * @param naturalLens whether the natural lens is in place
+     * Silicone oil fills most of the vitreous cavity behind the natural lens: mean velocity 1139 m/s. Partial fillings differ and must be
+     * calculated one by one; they are not modelled.
      */
-    record Oil(boolean naturalLens) implements SoundPath {
-        private static final MetresPerSecond WITH_LENS = MetresPerSecond.of(1139);
-        private static final MetresPerSecond WITHOUT_LENS = MetresPerSecond.of(1052);
+    record OilBehindNaturalLens() implements SoundPath {
+        private static final MetresPerSecond MEAN = MetresPerSecond.of(1139);
 
         @Override
         public Millimetres fromAqueousReading(Millimetres reading) {
-            return converted(reading, AQUEOUS, naturalLens ? WITH_LENS : WITHOUT_LENS);
+            return converted(reading, AQUEOUS, MEAN);
         }
 
         @Override
         public String words() {
-            return "an eye full of silicone oil";
+            return "an eye full of silicone oil behind its natural lens";
+        }
+    }
+
+    /** Silicone oil fills most of an eye without a lens: mean velocity 1052 m/s. */
+    record OilWithoutLens() implements SoundPath {
+        private static final MetresPerSecond MEAN = MetresPerSecond.of(1052);
+
+        @Override
+        public Millimetres fromAqueousReading(Millimetres reading) {
+            return converted(reading, AQUEOUS, MEAN);
+        }
+
+        @Override
+        public String words() {
+            return "an eye full of silicone oil without a lens";
         }
     }
 }

@@ -29,8 +29,8 @@ class SoundPathTest {
         return switch (eye) {
             case "natural lens" -> new SoundPath.NaturalLens();
             case "no lens" -> new SoundPath.NoLens();
-            case "oil with natural lens" -> new SoundPath.Oil(true);
-            default -> new SoundPath.Oil(false);
+            case "oil with natural lens" -> new SoundPath.OilBehindNaturalLens();
+            default -> new SoundPath.OilWithoutLens();
         };
     }
 
@@ -47,10 +47,12 @@ class SoundPathTest {
     /** A known ratio for oil-filled eyes, true over apparent length: 0.71 (secondary source). */
     @Test
     void oil_makes_an_eye_look_longer_than_it_is() {
-        double withLens =
-                new SoundPath.Oil(true).fromAqueousReading(Millimetres.of(30)).value();
-        double without =
-                new SoundPath.Oil(false).fromAqueousReading(Millimetres.of(30)).value();
+        double withLens = new SoundPath.OilBehindNaturalLens()
+                .fromAqueousReading(Millimetres.of(30))
+                .value();
+        double without = new SoundPath.OilWithoutLens()
+                .fromAqueousReading(Millimetres.of(30))
+                .value();
         assertThat((withLens + without) / 2 / 30).isCloseTo(0.71, within(0.015));
     }
 
@@ -84,7 +86,8 @@ class SoundPathTest {
     void every_path_has_words() {
         assertThat(new SoundPath.Implant(LensMaterial.PMMA, Millimetres.of(1)).words())
                 .contains("PMMA");
-        assertThat(new SoundPath.Oil(true).words()).contains("oil");
+        assertThat(new SoundPath.OilBehindNaturalLens().words()).contains("oil", "natural");
+        assertThat(new SoundPath.OilWithoutLens().words()).contains("oil", "without");
         assertThat(new SoundPath.NaturalLens().words()).contains("natural");
     }
 }
