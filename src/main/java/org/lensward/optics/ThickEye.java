@@ -40,7 +40,7 @@ public record ThickEye(ThickCornea cornea, Millimetres chamber, ThickImplant imp
      * That plane lies 0.05 mm before the corneal vertex.
      */
     public Dioptres refraction() {
-        RayTransfer toRetina = cornea.surfaces()
+        ParaxialSystem toRetina = cornea.surfaces()
                 .transfer()
                 .travel(chamber.value() / 1000 / N)
                 .then(implant.surfaces().transfer())

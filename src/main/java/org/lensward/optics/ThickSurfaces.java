@@ -13,7 +13,7 @@ record ThickSurfaces(double front, double reduced, double back) {
         return front + back - reduced * front * back;
     }
 
-    RayTransfer transfer() {
-        return RayTransfer.refract(front).travel(reduced).refracted(back);
+    ParaxialSystem transfer() {
+        return ParaxialSystem.refract(front).travel(reduced).refracted(back);
     }
 }
