@@ -255,6 +255,66 @@ public enum FindingCode {
             "The formulas disagree by %s on the chosen lens.",
             "Look again at the biometry; weigh the formulas for this eye.",
             Source.COMMON_PRACTICE),
+    AXIAL_LENGTH_ADJUSTED(
+            NOTE,
+            "%s takes this long eye as %s, not the measured %s (%s).",
+            "Compare with a formula made for long eyes.",
+            Source.WANG_KOCH),
+    LENGTH_CORRECTED_FOR_SOUND(
+            NOTE,
+            "The ultrasound length of %s, computed with %s, was corrected to %s for %s.",
+            "Confirm what the sound passed through and the velocity the device used.",
+            Source.HOFFER_1994),
+    LENGTH_CORRECTED_FOR_CONTACT(
+            CONDITION,
+            "The contact ultrasound length of %s was lengthened to %s; single readings scatter by %s.",
+            "Repeat by immersion or by light.",
+            Source.ULTRASOUND_CONTACT),
+    OIL_POWER_ADDED(
+            CONDITION,
+            "Silicone oil that stays asks for %s more lens power.",
+            "Confirm with the retinal surgeon that the oil stays; a plano-convex lens, its curved side forward.",
+            Source.SILICONE_OIL),
+    POST_LASER_METHOD(
+            CAUTION,
+            "The cornea was reshaped; the lens was planned by %s: %s.",
+            "Compare the methods; tell the patient that the result is less certain.",
+            Source.POST_LASER),
+    RESHAPING_UNKNOWN(
+            WITHHOLDS,
+            "The cornea was reshaped in a way that no method here is made for: %s.",
+            "Find out whether a laser flattened or steepened the cornea; else plan by hand from topography.",
+            Source.POST_LASER),
+    CORNEA_PERHAPS_RESHAPED(
+            CONDITION,
+            "The cornea of %s lies outside %s to %s, as after a laser that the record does not mention.",
+            "Ask for earlier refractive surgery; look at the corneal topography.",
+            Source.COMMON_PRACTICE),
+    STEEP_MERIDIAN_MISSING(
+            NOTE,
+            "The corneal astigmatism of %s has no meridian; no toric lens can be planned.",
+            "Record the steep meridian of the keratometry.",
+            Source.HOUSE),
+    MERIDIAN_WITHOUT_ASTIGMATISM(
+            CAUTION,
+            "A steep meridian of %s is recorded for a cornea without astigmatism.",
+            "Check the keratometry; a value may be missing.",
+            Source.HOUSE),
+    SECOND_EYE_ADJUSTED(
+            CONDITION,
+            "%s of the first eye's error was carried over: the prediction moves from %s to %s.",
+            "Agree to the adjustment, or plan without it.",
+            Source.SECOND_EYE),
+    EYES_WILL_DIFFER(
+            CAUTION,
+            "The two eyes are expected to end %s apart, more than %s.",
+            "Discuss the target with the patient; a contact lens or the second eye may be needed.",
+            Source.COMMON_PRACTICE),
+    RESULT_BEYOND_TARGET(
+            CONDITION,
+            "The chosen lens is predicted to leave %s, too far from the target of %s.",
+            "Choose the next power, or confirm the target.",
+            Source.COMMON_PRACTICE),
 
     // Lenses
     LENS_MODEL_NOT_CHOSEN(
@@ -371,6 +431,9 @@ public enum FindingCode {
         static final String HOLLADAY_1993 = "Holladay, Am J Ophthalmol 1993;116:63";
         static final String HAIGIS_2000 = "Haigis et al., Graefe's Arch 2000;238:765";
         static final String SHEARD_2010 = "Sheard, Smith and Cooke, J Cataract Refract Surg 2010;36:1829";
+        static final String WANG_KOCH =
+                "Wang et al., J Cataract Refract Surg 2011;37:2018; Wang and Koch, 2018;44:1396";
+        static final String SILICONE_OIL = "common practice: the index step behind a plano-convex lens";
         static final String SECOND_EYE = "half of the first eye's error (value from memory)";
         static final String DICOM_ULTRASOUND = "DICOM PS3.16 CID 4230";
         static final String CONSTANTS = "constants belong to one model and one biometry method; common practice";

@@ -25,4 +25,15 @@ public record EyeShape(Millimetres axialLength, Millimetres cornealRadius, Optio
     public Dioptres keratometricPower() {
         return Keratometry.power(cornealRadius);
     }
+
+    /** The same eye with the mean radius of a cornea of this keratometric power, index 1.3375. */
+    public EyeShape withKeratometricPower(Dioptres power) {
+        double radius = 1000 * (Keratometry.STANDARD_INDEX.value() - 1) / power.value();
+        return new EyeShape(axialLength, Millimetres.of(radius), anteriorChamberDepth);
+    }
+
+    /** The same eye, longer or shorter. */
+    public EyeShape withAxialLength(Millimetres length) {
+        return new EyeShape(length, cornealRadius, anteriorChamberDepth);
+    }
 }

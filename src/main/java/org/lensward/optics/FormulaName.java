@@ -6,7 +6,10 @@ public enum FormulaName {
     T2("T2"),
     HOLLADAY_1("Holladay 1"),
     HOFFER_Q("Hoffer Q"),
-    HAIGIS("Haigis");
+    HAIGIS("Haigis"),
+    HAIGIS_L("Haigis-L"),
+    SHAMMAS_MYOPIC("Shammas-PL"),
+    SHAMMAS_HYPEROPIC("Shammas-PHL");
 
     private final String published;
 

@@ -5,6 +5,7 @@ import static org.lensward.finding.FindingCode.ANTERIOR_CHAMBER_DEPTH_MISSING;
 import org.lensward.finding.Evidence;
 import org.lensward.finding.Finding;
 import org.lensward.finding.Outcome;
+import org.lensward.quantity.Dioptres;
 
 /**
  * Haigis: Haigis, Lege, Miller and Schneider, Graefe's Arch Clin Exp Ophthalmol 2000;238:765-773.
@@ -26,15 +27,21 @@ public final class Haigis implements Formula {
 
     @Override
     public Outcome<ThinEye> see(EyeShape shape, LensConstants constants, Evidence evidence) {
+        double cornealPower = 331.5 / shape.cornealRadius().value();
+        return see(name(), shape, Dioptres.of(cornealPower), constants, evidence);
+    }
+
+    /** The part that Haigis and Haigis-L share: everything but the corneal power. */
+    static Outcome<ThinEye> see(
+            FormulaName formula, EyeShape shape, Dioptres cornealPower, LensConstants constants, Evidence evidence) {
         if (shape.anteriorChamberDepth().isEmpty()) {
-            return Outcome.withheld(Finding.of(ANTERIOR_CHAMBER_DEPTH_MISSING, evidence, name()));
+            return Outcome.withheld(Finding.of(ANTERIOR_CHAMBER_DEPTH_MISSING, evidence, formula));
         }
         HaigisConstants haigis = constants.haigis().orElseThrow().value();
         double al = shape.axialLength().value();
         double acd = shape.anteriorChamberDepth().get().value();
         double lensPosition =
                 haigis.a0().value() + haigis.a1().value() * acd + haigis.a2().value() * al;
-        double cornealPower = 331.5 / shape.cornealRadius().value();
-        return Placement.place(name(), shape, lensPosition, al, cornealPower, evidence);
+        return Placement.place(formula, shape, lensPosition, al, cornealPower.value(), evidence);
     }
 }

@@ -68,20 +68,21 @@ public record LensConstants(
     /** Whether the formula's own constant is there, published or converted. */
     public boolean has(FormulaName formula) {
         return switch (formula) {
-            case SRK_T, T2 -> aConstant.isPresent();
+            case SRK_T, T2, SHAMMAS_MYOPIC, SHAMMAS_HYPEROPIC -> aConstant.isPresent();
             case HOLLADAY_1 -> surgeonFactor.isPresent();
             case HOFFER_Q -> personalisedAcd.isPresent();
-            case HAIGIS -> haigis.isPresent();
+            case HAIGIS, HAIGIS_L -> haigis.isPresent();
         };
     }
 
     /** Whether the formula's own constant was converted rather than derived. */
     public boolean convertedFor(FormulaName formula) {
         return switch (formula) {
-            case SRK_T, T2 -> aConstant.map(Constant::converted).orElse(false);
+            case SRK_T, T2, SHAMMAS_MYOPIC, SHAMMAS_HYPEROPIC ->
+                aConstant.map(Constant::converted).orElse(false);
             case HOLLADAY_1 -> surgeonFactor.map(Constant::converted).orElse(false);
             case HOFFER_Q -> personalisedAcd.map(Constant::converted).orElse(false);
-            case HAIGIS -> haigis.map(Constant::converted).orElse(false);
+            case HAIGIS, HAIGIS_L -> haigis.map(Constant::converted).orElse(false);
         };
     }
 }

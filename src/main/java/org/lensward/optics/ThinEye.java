@@ -2,6 +2,7 @@ package org.lensward.optics;
 
 import org.lensward.quantity.Dioptres;
 import org.lensward.quantity.Millimetres;
+import org.lensward.quantity.RefractiveIndex;
 
 /**
  * The eye as every thin-lens formula sees it: a thin cornea, a thin lens behind it, the retina. The formulas differ only in where
@@ -20,6 +21,12 @@ import org.lensward.quantity.Millimetres;
  * @param cornealPower K, the power this formula gives the cornea
  */
 public record ThinEye(Millimetres lensPosition, Millimetres opticalLength, Dioptres cornealPower) {
+
+    /** The index of aqueous and vitreous. */
+    public static final RefractiveIndex INDEX = RefractiveIndex.of(1.336);
+
+    /** From the spectacle plane to the cornea. */
+    public static final Millimetres VERTEX_DISTANCE = Millimetres.of(12);
 
     /** Reduced to air: 1000 n, so that a distance in mm gives a vergence in D. */
     private static final double N = 1336;
