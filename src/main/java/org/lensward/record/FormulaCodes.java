@@ -24,7 +24,10 @@ final class FormulaCodes {
             case HOLLADAY_1 -> Codes.concept(Systems.DICOM, "111762", "Holladay 1");
             case HOFFER_Q -> Codes.concept(Systems.DICOM, "111764", "Hoffer Q");
             case HAIGIS -> Codes.concept(Systems.DICOM, "111760", "Haigis");
+            case HAIGIS_L -> Codes.concept(Systems.DICOM, "111761", "Haigis-L");
             case T2 -> Codes.concept(Systems.FORMULA, "t2", "T2");
+            case SHAMMAS_MYOPIC -> Codes.concept(Systems.FORMULA, "shammas-pl", "Shammas-PL");
+            case SHAMMAS_HYPEROPIC -> Codes.concept(Systems.FORMULA, "shammas-phl", "Shammas-PHL");
         };
     }
 
@@ -36,6 +39,9 @@ final class FormulaCodes {
             case HOFFER_Q -> "hoffer-q";
             case HAIGIS -> "haigis";
             case T2 -> "t2";
+            case HAIGIS_L -> "haigis-l";
+            case SHAMMAS_MYOPIC -> "shammas-pl";
+            case SHAMMAS_HYPEROPIC -> "shammas-phl";
         };
     }
 
@@ -44,7 +50,7 @@ final class FormulaCodes {
         List<ObservationComponentComponent> components = new ArrayList<>();
         LensConstants constants = view.constants();
         switch (view.formula()) {
-            case SRK_T, T2 -> {
+            case SRK_T, T2, SHAMMAS_MYOPIC, SHAMMAS_HYPEROPIC -> {
                 PureNumber a = constants.aConstant().map(Constant::value).orElseThrow();
                 components.add(component(Systems.SNOMED, "397263007", "A-constant", Quantities.number(a)));
             }
@@ -58,7 +64,7 @@ final class FormulaCodes {
                         constants.personalisedAcd().map(Constant::value).orElseThrow();
                 components.add(component(Systems.DICOM, "111772", "pACD", Quantities.millimetres(depth)));
             }
-            case HAIGIS -> {
+            case HAIGIS, HAIGIS_L -> {
                 HaigisConstants haigis = constants.haigis().map(Constant::value).orElseThrow();
                 components.add(component(Systems.DICOM, "111769", "a0", Quantities.millimetres(haigis.a0())));
                 components.add(component(Systems.DICOM, "111770", "a1", Quantities.number(haigis.a1())));

@@ -47,7 +47,13 @@ class QuantityLaws {
                     RefractiveIndex::of,
                     RefractiveIndex::parse,
                     Math.nextUp(1.0),
-                    Math.nextDown(2.0)));
+                    Math.nextDown(2.0)),
+            new Kind(
+                    "MetresPerSecond",
+                    MetresPerSecond::of,
+                    MetresPerSecond::parse,
+                    Double.MIN_VALUE,
+                    Double.MAX_VALUE));
 
     @Provide
     Arbitrary<Kind> kinds() {
