@@ -18,6 +18,7 @@ import org.hl7.fhir.r4.model.Procedure;
 import org.hl7.fhir.r4.model.Procedure.ProcedureStatus;
 import org.hl7.fhir.r4.model.Reference;
 import org.hl7.fhir.r4.model.Resource;
+import org.hl7.fhir.r4.model.Type;
 import org.lensward.eye.EyeSurgery;
 import org.lensward.eye.History;
 import org.lensward.eye.History.Entry;
@@ -112,9 +113,9 @@ final class HistoryReader {
     }
 
     private void taken(MedicationStatement statement) {
-        MedicationStatementStatus status = statement.getStatus();
-        if (status != MedicationStatementStatus.ENTEREDINERROR && status != MedicationStatementStatus.NOTTAKEN) {
-            drug(statement, statement.getMedication() instanceof CodeableConcept drug ? drug : new CodeableConcept());
+        if (statement.getStatus() != MedicationStatementStatus.ENTEREDINERROR) {
+            boolean taken = statement.getStatus() != MedicationStatementStatus.NOTTAKEN;
+            drug(statement, taken, statement.getMedication());
         }
     }
 
@@ -123,13 +124,15 @@ final class HistoryReader {
                 && Set.of("entered-in-error", "cancelled", "draft")
                         .contains(request.getStatus().toCode());
         if (!withdrawn) {
-            drug(request, request.getMedication() instanceof CodeableConcept drug ? drug : new CodeableConcept());
+            drug(request, true, request.getMedication());
         }
     }
 
     /** Having ever taken it counts: stopping an alpha blocker does not take the risk away. */
-    private void drug(Resource resource, CodeableConcept drug) {
-        SignCodes.of(drug).forEach(sign -> add(sign, true, resource, drug, List.of()));
+    private void drug(Resource resource, boolean taken, Type medication) {
+        if (medication instanceof CodeableConcept drug) {
+            SignCodes.of(drug).forEach(sign -> add(sign, taken, resource, drug, List.of()));
+        }
     }
 
     private void add(
