@@ -7,7 +7,6 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.EnumSet;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -19,6 +18,7 @@ import org.hl7.fhir.r4.model.Observation.ObservationComponentComponent;
 import org.hl7.fhir.r4.model.Observation.ObservationStatus;
 import org.hl7.fhir.r4.model.Patient;
 import org.lensward.eye.Laterality;
+import org.lensward.finding.Evidence;
 import org.lensward.finding.Finding;
 
 /** Sorts a patient's Observations into groups of values that belong together, whatever shape they were sent in. */
@@ -33,12 +33,18 @@ final class MeasurementGroups {
     private final Shelf shelf;
     private final Evidences evidences;
     private final EyeCodes eyeCodes;
+    private final List<Evidence> also = new ArrayList<>();
     private final List<Finding> found = new ArrayList<>();
 
     MeasurementGroups(Shelf shelf, Evidences evidences) {
         this.shelf = shelf;
         this.evidences = evidences;
         this.eyeCodes = new EyeCodes(shelf);
+    }
+
+    /** The panels and pieces that lent something to another Observation. */
+    List<Evidence> also() {
+        return also;
     }
 
     /** What was noticed while sorting. */
@@ -53,15 +59,26 @@ final class MeasurementGroups {
                 .filter(observation -> !WITHDRAWN.contains(observation.getStatus()))
                 .toList();
         List<MeasurementGroup> groups = new ArrayList<>();
-        Map<String, MeasurementGroup> corneas = new LinkedHashMap<>();
+        List<MeasurementGroup> corneas = new ArrayList<>();
         for (Observation observation : own) {
             Optional<MeasurementGroup> group = group(observation, panel(observation, own));
             group.filter(each -> !each.pieceOfCornea()).ifPresent(groups::add);
-            group.filter(MeasurementGroup::pieceOfCornea)
-                    .ifPresent(piece -> corneas.merge(piece.eyes() + "" + piece.day(), piece, MeasurementGroup::with));
+            group.filter(MeasurementGroup::pieceOfCornea).ifPresent(piece -> join(corneas, piece));
         }
-        groups.addAll(corneas.values());
+        groups.addAll(corneas);
         return groups;
+    }
+
+    /** Joins the piece to the first cornea of its eye and day that lacks it; a second value begins a second cornea. */
+    private void join(List<MeasurementGroup> corneas, MeasurementGroup piece) {
+        also.add(piece.evidence());
+        for (int index = 0; index < corneas.size(); index++) {
+            if (corneas.get(index).lacks(piece)) {
+                corneas.set(index, corneas.get(index).with(piece));
+                return;
+            }
+        }
+        corneas.add(piece);
     }
 
     private static Optional<Observation> panel(Observation member, List<Observation> all) {
@@ -89,6 +106,7 @@ final class MeasurementGroups {
             Optional<Observation> panel,
             MeasurementCode code,
             Map<MeasurementCode, Scalar> scalars) {
+        panel.ifPresent(each -> also.add(evidences.of(each, "")));
         List<Observation> speakers =
                 Stream.concat(Stream.of(observation), panel.stream()).toList();
         List<CodeableConcept> sites =
