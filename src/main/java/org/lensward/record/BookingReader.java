@@ -3,6 +3,7 @@ package org.lensward.record;
 import static org.lensward.finding.FindingCode.BOOKING_FOR_BOTH_EYES;
 import static org.lensward.finding.FindingCode.BOOKING_WITHOUT_DATE;
 import static org.lensward.finding.FindingCode.BOOKING_WITHOUT_EYE;
+import static org.lensward.finding.FindingCode.MEASUREMENT_EYES_CONFLICT;
 import static org.lensward.finding.FindingCode.TARGET_CONTRADICTORY;
 
 import java.time.LocalDate;
@@ -134,8 +135,25 @@ final class BookingReader {
                 .filter(each -> each.hasStatus()
                         && Set.of("final", "amended", "corrected")
                                 .contains(each.getStatus().toCode()))
+                .filter(each -> ofTheBookedEye(each, request))
                 .map(each -> new Scalar(each.getValue(), evidences.of(each, "value")));
         return Stream.concat(onBooking, observed);
+    }
+
+    private boolean ofTheBookedEye(Observation target, ServiceRequest request) {
+        EyeCodes codes = new EyeCodes(shelf);
+        Set<Laterality> eyes = codes.eyes(target.getCode(), List.of(target.getBodySite()));
+        Set<Laterality> booked = codes.eyes(new CodeableConcept(), request.getBodySite());
+        if (eyes.isEmpty() || booked.containsAll(eyes)) {
+            return true;
+        }
+        eyes.addAll(booked);
+        found.add(Finding.of(
+                MEASUREMENT_EYES_CONFLICT,
+                List.of(evidences.of(target, "bodySite"), evidences.of(request, "bodySite")),
+                MeasurementCode.TARGET_REFRACTION.words(),
+                EyeCodes.words(eyes)));
+        return false;
     }
 
     private Optional<Measured<String>> lens(ServiceRequest request) {

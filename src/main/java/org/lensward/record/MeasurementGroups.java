@@ -97,6 +97,9 @@ final class MeasurementGroups {
             notFinal(observation, code.get());
             return Optional.empty();
         }
+        if (code.get() == MeasurementCode.TARGET_REFRACTION) {
+            return Optional.empty(); // a target is the booking's and is read with it
+        }
         Map<MeasurementCode, Scalar> scalars = scalars(observation, code.get());
         return scalars.isEmpty() ? Optional.empty() : Optional.of(group(observation, panel, code.get(), scalars));
     }
@@ -133,10 +136,18 @@ final class MeasurementGroups {
             String field = "component[" + index + "].value";
             MeasurementCode.of(component.getCode())
                     .filter(each -> each.kind() != UnitKind.NONE)
-                    .ifPresent(each ->
-                            scalars.put(each, new Scalar(component.getValue(), evidences.of(observation, field))));
+                    .ifPresent(each -> scalars.merge(
+                            each,
+                            new Scalar(component.getValue(), evidences.of(observation, field)),
+                            MeasurementGroups::oneValue));
         }
         return scalars;
+    }
+
+    /** Two different values under one code are none. */
+    private static Scalar oneValue(Scalar first, Scalar second) {
+        boolean same = first.value() != null && first.value().equalsDeep(second.value());
+        return same ? first : new Scalar(null, second.evidence());
     }
 
     private void unmapped(Observation observation) {
