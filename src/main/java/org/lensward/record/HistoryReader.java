@@ -152,7 +152,9 @@ final class HistoryReader {
         }
         return reference.getResource() instanceof Medication contained
                 ? contained.getCode()
-                : shelf.find(Medication.class, reference).map(Medication::getCode).orElseGet(CodeableConcept::new);
+                : shelf.find(Medication.class, reference)
+                        .map(Medication::getCode)
+                        .orElseGet(CodeableConcept::new);
     }
 
     private void add(
