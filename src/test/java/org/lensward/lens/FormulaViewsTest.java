@@ -68,7 +68,8 @@ class FormulaViewsTest {
             assertThat(views.value()).isEmpty();
             assertThat(codes(views)).containsExactly(CONSTANT_MISSING);
             assertThat(views.findings().get(0).message())
-                    .isEqualTo("The lens model the bag lens has no constant for eyes measured by immersion ultrasound.");
+                    .isEqualTo(
+                            "The lens model the bag lens has no constant for eyes measured by immersion ultrasound.");
             assertThat(views.findings().get(0).evidence())
                     .containsExactly(Lenses.bag().evidence());
         }
@@ -88,8 +89,7 @@ class FormulaViewsTest {
         void each_converted_constant_is_reported_by_its_formula() {
             assertThat(views.findings())
                     .extracting(Finding::message)
-                    .containsExactly(
-                            converted("Holladay 1"), converted("Hoffer Q"), converted("Haigis"));
+                    .containsExactly(converted("Holladay 1"), converted("Hoffer Q"), converted("Haigis"));
             assertThat(codes(views)).containsOnly(CONSTANT_CONVERTED);
         }
 
@@ -102,8 +102,7 @@ class FormulaViewsTest {
     @Nested
     class Given_no_anterior_chamber_depth {
 
-        private final Specimen shallow =
-                Specimen.ordinary(Laterality.RIGHT, LocalDate.of(2026, 2, 16));
+        private final Specimen shallow = Specimen.ordinary(Laterality.RIGHT, LocalDate.of(2026, 2, 16));
 
         @Test
         void haigis_is_left_out_with_a_note() {

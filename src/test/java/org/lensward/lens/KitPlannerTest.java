@@ -30,9 +30,8 @@ class KitPlannerTest {
 
     private static Outcome<LensKit> plan(Specimen eye, LensModel... models) {
         Catalogue catalogue = new Catalogue(List.of(models));
-        return FormulaViews.of(models[0], eye.biometry())
-                .then(views -> new KitPlanner(Lenses.policy(TargetSide.MYOPIC))
-                        .plan(views, eye.biometry(), catalogue, Dioptres.of(0)));
+        return FormulaViews.of(models[0], eye.biometry()).then(views -> new KitPlanner(Lenses.policy(TargetSide.MYOPIC))
+                .plan(views, eye.biometry(), catalogue, Dioptres.of(0)));
     }
 
     private static KitLens lens(Outcome<LensKit> kit, KitRole role) {
@@ -45,8 +44,7 @@ class KitPlannerTest {
     @Nested
     class Given_a_model_for_every_site {
 
-        private final Outcome<LensKit> kit =
-                plan(EYE, Lenses.bag(), Lenses.sulcus(), Lenses.anteriorChamber());
+        private final Outcome<LensKit> kit = plan(EYE, Lenses.bag(), Lenses.sulcus(), Lenses.anteriorChamber());
 
         @Test
         void the_kit_is_whole_and_nothing_is_said() {

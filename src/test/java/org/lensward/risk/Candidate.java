@@ -54,9 +54,21 @@ record Candidate(
         return new Candidate(other, age, sex, signs, pupil, length, surgeon, allergies);
     }
 
-    Candidate age(Integer... years) {
+    Candidate age(int years) {
+        return new Candidate(side, Optional.of(years), sex, signs, pupil, length, surgeon, allergies);
+    }
+
+    /** Nothing at all is recorded. */
+    Candidate unknown() {
         return new Candidate(
-                side, Arrays.stream(years).findFirst(), sex, signs, pupil, length, surgeon, allergies);
+                side,
+                Optional.empty(),
+                Sex.UNKNOWN,
+                Map.of(),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                allergies);
     }
 
     Candidate sex(Sex other) {
@@ -75,18 +87,24 @@ record Candidate(
         return new Candidate(side, age, sex, fewer, pupil, length, surgeon, allergies);
     }
 
-    Candidate pupil(Double... millimetres) {
-        return new Candidate(
-                side, age, sex, signs, Arrays.stream(millimetres).findFirst(), length, surgeon, allergies);
+    Candidate pupil(double millimetres) {
+        return new Candidate(side, age, sex, signs, Optional.of(millimetres), length, surgeon, allergies);
     }
 
-    Candidate length(Double... millimetres) {
-        return new Candidate(
-                side, age, sex, signs, pupil, Arrays.stream(millimetres).findFirst(), surgeon, allergies);
+    Candidate withoutPupil() {
+        return new Candidate(side, age, sex, signs, Optional.empty(), length, surgeon, allergies);
     }
 
-    Candidate surgeon(SurgeonGrade... grade) {
-        return new Candidate(side, age, sex, signs, pupil, length, Arrays.stream(grade).findFirst(), allergies);
+    Candidate length(double millimetres) {
+        return new Candidate(side, age, sex, signs, pupil, Optional.of(millimetres), surgeon, allergies);
+    }
+
+    Candidate surgeon(SurgeonGrade grade) {
+        return new Candidate(side, age, sex, signs, pupil, length, Optional.of(grade), allergies);
+    }
+
+    Candidate withoutSurgeon() {
+        return new Candidate(side, age, sex, signs, pupil, length, Optional.empty(), allergies);
     }
 
     Candidate allergicTo(String... substances) {
@@ -111,8 +129,8 @@ record Candidate(
                         each.getKey().toString(),
                         new Evidence("Condition/" + each.getKey().name().toLowerCase(Locale.ROOT), "1", "code")))
                 .toList();
-        Optional<Biometry> biometry =
-                length.map(each -> Specimen.ordinary(side, OPERATION).length(each).biometry());
+        Optional<Biometry> biometry = length.map(
+                each -> Specimen.ordinary(side, OPERATION).length(each).biometry());
         return new Eye(
                 side,
                 biometry,

@@ -48,8 +48,7 @@ class RuptureModelPublishedTest {
     }
 
     @ParameterizedTest
-    @CsvSource({
-        "59, 1", "60, 1.14", "69, 1.14", "70, 1.42", "79, 1.42", "80, 1.58", "89, 1.58", "90, 2.37", "101, 2.37"
+    @CsvSource({"59, 1", "60, 1.14", "69, 1.14", "70, 1.42", "79, 1.42", "80, 1.58", "89, 1.58", "90, 2.37", "101, 2.37"
     })
     void age(int years, double ratio) {
         assertThat(Candidate.reference().age(years).odds()).isCloseTo(ratio, within(EXACT));

@@ -5,7 +5,6 @@ import static org.assertj.core.api.Assertions.within;
 
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
-import org.lensward.eye.Sex;
 import org.lensward.eye.Sign;
 
 /** What is said of a risk besides its number. */
@@ -13,14 +12,7 @@ class RuptureModelTest {
 
     @Test
     void nothing_known_the_risk_is_the_baseline_and_all_is_listed_as_unknown() {
-        RuptureRisk risk = Candidate.reference()
-                .age()
-                .sex(Sex.UNKNOWN)
-                .silentAbout(Sign.values())
-                .pupil()
-                .length()
-                .surgeon()
-                .risk();
+        RuptureRisk risk = Candidate.reference().unknown().risk();
         assertThat(risk.probability().value()).isCloseTo(0.0075, within(1e-12));
         assertThat(risk.factors()).isEmpty();
         assertThat(risk.unknown())
@@ -66,8 +58,10 @@ class RuptureModelTest {
 
     @Test
     void factors_stand_strongest_first_each_with_its_evidence() {
-        RuptureRisk risk =
-                Candidate.reference().age(77).with(Sign.GLAUCOMA, Sign.DOXAZOSIN).risk();
+        RuptureRisk risk = Candidate.reference()
+                .age(77)
+                .with(Sign.GLAUCOMA, Sign.DOXAZOSIN)
+                .risk();
         assertThat(risk.factors())
                 .extracting(factor -> factor.words() + " " + factor.evidence())
                 .containsExactly(
