@@ -14,6 +14,9 @@ import org.lensward.quantity.Dioptres;
 /** Which labelled power comes nearest the target on the policy's side. */
 final class PowerChoice {
 
+    /** Far below any step of power: what meets the target but for how it was computed meets it. */
+    private static final double SAME = 1e-6;
+
     private PowerChoice() {}
 
     static Outcome<Dioptres> choose(LensModel model, ThinEye eye, Dioptres target, TargetSide side) {
@@ -35,13 +38,15 @@ final class PowerChoice {
     private static boolean onSide(Dioptres predicted, Dioptres target, TargetSide side) {
         return switch (side) {
             case NEAREST -> true;
-            case MYOPIC -> predicted.compareTo(target) <= 0;
-            case HYPEROPIC -> predicted.compareTo(target) >= 0;
+            case MYOPIC -> predicted.value() - target.value() < SAME;
+            case HYPEROPIC -> target.value() - predicted.value() < SAME;
         };
     }
 
     /** A need past the last power made is not met by the last power. */
     private static boolean beyond(Dioptres needed, List<Dioptres> made) {
-        return needed.compareTo(made.get(0)) < 0 || needed.compareTo(made.get(made.size() - 1)) > 0;
+        double least = made.get(0).value();
+        double most = made.get(made.size() - 1).value();
+        return needed.value() < least - SAME || needed.value() > most + SAME;
     }
 }

@@ -1,5 +1,6 @@
 package org.lensward.lens;
 
+import java.math.BigDecimal;
 import java.util.List;
 import java.util.stream.IntStream;
 import org.lensward.quantity.Dioptres;
@@ -19,11 +20,18 @@ public record PowerRange(Dioptres lowest, Dioptres highest, Dioptres step) {
         }
     }
 
-    /** Every power made, ascending, free of the rounding that adding steps would gather. */
+    /** Every power made, ascending, computed in decimals: the powers that labels print, such as 1.3 and not 1.3000000000000003. */
     public List<Dioptres> powers() {
-        int last = (int) Math.floor((highest.value() - lowest.value()) / step.value() + 1e-9);
+        BigDecimal first = decimal(lowest);
+        BigDecimal each = decimal(step);
+        int last = decimal(highest).subtract(first).divideToIntegralValue(each).intValueExact();
         return IntStream.rangeClosed(0, last)
-                .mapToObj(index -> Dioptres.of(lowest.value() + index * step.value()))
+                .mapToObj(index -> first.add(each.multiply(BigDecimal.valueOf(index))))
+                .map(power -> Dioptres.of(power.doubleValue()))
                 .toList();
+    }
+
+    private static BigDecimal decimal(Dioptres power) {
+        return BigDecimal.valueOf(power.value());
     }
 }

@@ -22,6 +22,7 @@ final class Basis {
         Basis basis = new Basis();
         basis.all.add(booked.booking().evidence());
         basis.all.add(booked.person().evidence());
+        basis.all.addAll(booked.also());
         basis.add(booked.booking().target());
         basis.add(booked.booking().surgeon());
         booked.eye().ifPresent(basis::eye);

@@ -58,8 +58,7 @@ public final class Planner {
         booked.eye().map(EyeStatus::judge).ifPresent(found::addAll);
         found.addAll(gates(booked));
         Optional<RuptureRisk> rupture = rupture(booked, found);
-        Optional<LensPlan> lens =
-                booked.eye().flatMap(Eye::biometry).flatMap(biometry -> lens(booked, biometry, found));
+        Optional<LensPlan> lens = lens(booked, found);
         return assemble(booked, Finding.withhold(found.stream()) ? Optional.empty() : lens, rupture, found);
     }
 
@@ -75,10 +74,17 @@ public final class Planner {
         return Optional.of(rupture);
     }
 
-    private Optional<LensPlan> lens(PlanningCase booked, Biometry biometry, List<Finding> found) {
+    /** Target and model are judged even where there is no biometry, so that all that is wrong is said at once. */
+    private Optional<LensPlan> lens(PlanningCase booked, List<Finding> found) {
         Dioptres target = target(booked.booking(), found);
-        Outcome<LensPlan> lens = model(booked)
-                .then(model -> FormulaViews.of(model, biometry))
+        Outcome<LensModel> model = model(booked);
+        Optional<Biometry> measured = booked.eye().flatMap(Eye::biometry);
+        if (measured.isEmpty()) {
+            found.addAll(model.findings());
+            return Optional.empty();
+        }
+        Biometry biometry = measured.get();
+        Outcome<LensPlan> lens = model.then(chosen -> FormulaViews.of(chosen, biometry))
                 .then(views -> kits.plan(views, biometry, booked.catalogue(), target)
                         .then(kit -> describe(views, kit, biometry, target)));
         boolean doubted = Finding.withhold(found.stream());
@@ -167,7 +173,8 @@ public final class Planner {
                 .distinct()
                 .sorted(Comparator.comparing(Finding::severity)
                         .thenComparing(Finding::code)
-                        .thenComparing(Finding::message))
+                        .thenComparing(Finding::message)
+                        .thenComparing(finding -> finding.evidence().get(0)))
                 .toList();
         List<Evidence> basis = Basis.of(booked, lens, findings);
         return new EyePlan(

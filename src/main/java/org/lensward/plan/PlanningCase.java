@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import org.lensward.eye.Eye;
 import org.lensward.eye.Person;
+import org.lensward.finding.Evidence;
 import org.lensward.finding.Finding;
 import org.lensward.lens.Catalogue;
 
@@ -15,6 +16,7 @@ import org.lensward.lens.Catalogue;
  * @param eye the eye booked; absent where the booking does not say which
  * @param fellow the other eye; absent likewise
  * @param catalogue the lens models to choose from
+ * @param also what lent a date, a side, a method or a part to something else that was read, and so belongs to the basis
  * @param found what was doubtful while reading
  */
 public record PlanningCase(
@@ -23,9 +25,11 @@ public record PlanningCase(
         Optional<Eye> eye,
         Optional<Eye> fellow,
         Catalogue catalogue,
+        List<Evidence> also,
         List<Finding> found) {
 
     public PlanningCase {
+        also = List.copyOf(also);
         found = List.copyOf(found);
     }
 }

@@ -3,15 +3,20 @@ package org.lensward.record;
 import static org.lensward.finding.FindingCode.BOOKING_FOR_BOTH_EYES;
 import static org.lensward.finding.FindingCode.BOOKING_WITHOUT_DATE;
 import static org.lensward.finding.FindingCode.BOOKING_WITHOUT_EYE;
+import static org.lensward.finding.FindingCode.MEASUREMENT_EYES_CONFLICT;
 import static org.lensward.finding.FindingCode.TARGET_CONTRADICTORY;
 
 import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.hl7.fhir.r4.model.Appointment;
+import org.hl7.fhir.r4.model.Appointment.AppointmentStatus;
 import org.hl7.fhir.r4.model.CodeableConcept;
 import org.hl7.fhir.r4.model.DeviceDefinition;
 import org.hl7.fhir.r4.model.Observation;
@@ -30,16 +35,25 @@ final class BookingReader {
     /** SNOMED CT procedures that put a lens in: phacoemulsification with implantation first. */
     static final List<String> LENS_SURGERY = List.of("415089008", "313999004", "385468004");
 
+    private static final Set<AppointmentStatus> CALLED_OFF =
+            EnumSet.of(AppointmentStatus.CANCELLED, AppointmentStatus.NOSHOW, AppointmentStatus.ENTEREDINERROR);
+
     static final String TARGET_EXTENSION = Systems.extension("target-refraction");
 
     private final Shelf shelf;
     private final Evidences evidences;
     private final List<Finding> found;
+    private final List<Evidence> also = new ArrayList<>();
 
     BookingReader(Shelf shelf, Evidences evidences, List<Finding> found) {
         this.shelf = shelf;
         this.evidences = evidences;
         this.found = found;
+    }
+
+    /** What lent the booking its date. */
+    List<Evidence> also() {
+        return also;
     }
 
     /** Whether the request books an operation that we plan, whatever its status. */
@@ -69,14 +83,25 @@ final class BookingReader {
     }
 
     private Optional<LocalDate> operation(ServiceRequest request) {
-        Optional<LocalDate> day = Dates.day(request.getOccurrence()).or(() -> shelf.all(Appointment.class)
-                .filter(appointment -> Shelf.refers(appointment.getBasedOn(), request))
-                .flatMap(appointment -> Dates.day(appointment.getStartElement()).stream())
-                .findFirst());
+        Optional<LocalDate> day = Dates.day(request.getOccurrence()).or(() -> appointed(request));
         if (day.isEmpty()) {
             found.add(Finding.of(BOOKING_WITHOUT_DATE, evidences.of(request, "occurrence")));
         }
         return day;
+    }
+
+    /** By the appointments that stand; the latest of several, by which biometry is oldest. */
+    private Optional<LocalDate> appointed(ServiceRequest request) {
+        return shelf.all(Appointment.class)
+                .filter(appointment -> Shelf.refers(appointment.getBasedOn(), request))
+                .filter(appointment -> !CALLED_OFF.contains(appointment.getStatus()))
+                .flatMap(appointment -> {
+                    Optional<LocalDate> day = Dates.day(appointment.getStartElement());
+                    // A patient's arrival changes the appointment, not the plan: its version here is its day.
+                    day.ifPresent(each -> also.add(new Evidence(Shelf.name(appointment), "start-" + each, "start")));
+                    return day.stream();
+                })
+                .max(Comparator.naturalOrder());
     }
 
     private Optional<Measured<Dioptres>> target(ServiceRequest request) {
@@ -110,8 +135,25 @@ final class BookingReader {
                 .filter(each -> each.hasStatus()
                         && Set.of("final", "amended", "corrected")
                                 .contains(each.getStatus().toCode()))
+                .filter(each -> ofTheBookedEye(each, request))
                 .map(each -> new Scalar(each.getValue(), evidences.of(each, "value")));
         return Stream.concat(onBooking, observed);
+    }
+
+    private boolean ofTheBookedEye(Observation target, ServiceRequest request) {
+        EyeCodes codes = new EyeCodes(shelf);
+        Set<Laterality> eyes = codes.eyes(target.getCode(), List.of(target.getBodySite()));
+        Set<Laterality> booked = codes.eyes(new CodeableConcept(), request.getBodySite());
+        if (eyes.isEmpty() || booked.containsAll(eyes)) {
+            return true;
+        }
+        eyes.addAll(booked);
+        found.add(Finding.of(
+                MEASUREMENT_EYES_CONFLICT,
+                List.of(evidences.of(target, "bodySite"), evidences.of(request, "bodySite")),
+                MeasurementCode.TARGET_REFRACTION.words(),
+                EyeCodes.words(eyes)));
+        return false;
     }
 
     private Optional<Measured<String>> lens(ServiceRequest request) {

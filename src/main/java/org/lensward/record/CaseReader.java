@@ -3,10 +3,13 @@ package org.lensward.record;
 import ca.uhn.fhir.context.FhirContext;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.hl7.fhir.r4.model.AllergyIntolerance;
+import org.hl7.fhir.r4.model.BodyStructure;
 import org.hl7.fhir.r4.model.Enumerations.AdministrativeGender;
 import org.hl7.fhir.r4.model.HumanName;
 import org.hl7.fhir.r4.model.Identifier;
@@ -64,7 +67,8 @@ public final class CaseReader {
                         "The booking's patient (" + Shelf.name(request.getSubject())
                                 + ") is not in what was read; correct the booking or send the patient with it."));
         List<Finding> found = new ArrayList<>();
-        Booking booking = new BookingReader(shelf, evidences, found).read(request);
+        BookingReader bookings = new BookingReader(shelf, evidences, found);
+        Booking booking = bookings.read(request);
         Person person = person(shelf, patient, found);
         CatalogueReader catalogues = new CatalogueReader(evidences);
         Catalogue catalogue = catalogues.read(shelf);
@@ -77,7 +81,17 @@ public final class CaseReader {
         // What is doubtful about the fellow eye does not touch this plan; only what is certain is compared with.
         Optional<Eye> fellow =
                 booking.eye().map(side -> eyes.read(side.fellow(), booking.evidence(), new ArrayList<>()));
-        return new BookedCase(request, patient, new PlanningCase(booking, person, eye, fellow, catalogue, found));
+        List<Evidence> also = Stream.of(bookings.also(), grouping.also(), eyes.also, structures(shelf, patient))
+                .flatMap(List::stream)
+                .toList();
+        return new BookedCase(request, patient, new PlanningCase(booking, person, eye, fellow, catalogue, also, found));
+    }
+
+    private List<Evidence> structures(Shelf shelf, Patient patient) {
+        return shelf.all(BodyStructure.class)
+                .filter(structure -> Shelf.refers(List.of(structure.getPatient()), patient))
+                .map(structure -> evidences.of(structure, ""))
+                .toList();
     }
 
     /** Reads one eye of one patient; what was doubtful goes into the list given. */
@@ -86,6 +100,7 @@ public final class CaseReader {
         private final Patient patient;
         private final List<MeasurementGroup> groups;
         private final LocalDate today;
+        private final List<Evidence> also = new ArrayList<>();
 
         EyeReader(Shelf shelf, Patient patient, List<MeasurementGroup> groups, LocalDate today) {
             this.shelf = shelf;
@@ -97,6 +112,7 @@ public final class CaseReader {
         Eye read(Laterality side, Evidence asked, List<Finding> found) {
             EyeMeasurements measurements = MeasurementReader.read(groups, side, today);
             EyeHistory history = HistoryReader.read(shelf, evidences, patient, side);
+            also.addAll(measurements.also());
             found.addAll(measurements.found());
             found.addAll(history.found());
             Outcome<Biometry> biometry = choice.choose(side, measurements.readings(), asked);
@@ -127,6 +143,7 @@ public final class CaseReader {
                                         .getCodingFirstRep()
                                         .getCode() + ""))
                 .map(allergy -> new Measured<>(Codes.words(allergy.getCode()), evidences.of(allergy, "code")))
+                .sorted(Comparator.comparing(Measured::evidence))
                 .toList();
         return new Person(evidence, birthDate, sex, allergies);
     }

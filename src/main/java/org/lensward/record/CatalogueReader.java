@@ -31,6 +31,9 @@ final class CatalogueReader {
 
     private static final String A_CONSTANT = "397263007";
 
+    /** a0, a1 and a2 of Haigis, pACD of Hoffer Q, surgeon factor of Holladay 1. */
+    private static final List<String> DICOM_CONSTANTS = List.of("111769", "111770", "111771", "111772", "111773");
+
     private final Evidences evidences;
     private final List<Finding> found = new ArrayList<>();
 
@@ -109,6 +112,10 @@ final class CatalogueReader {
     }
 
     private static Map<BiometryMethod, LensConstants> constants(DeviceDefinition lens) {
+        property(lens, CatalogueReader::isConstant)
+                .forEach(each -> require(
+                        MeasurementReader.method(each.getValueCode()).isPresent(),
+                        Codes.words(each.getType()) + " names no biometry method"));
         Map<BiometryMethod, LensConstants> constants = new EnumMap<>(BiometryMethod.class);
         for (BiometryMethod method : BiometryMethod.values()) {
             LensConstants published = LensConstants.published(
@@ -124,6 +131,11 @@ final class CatalogueReader {
             }
         }
         return constants;
+    }
+
+    private static boolean isConstant(CodeableConcept type) {
+        return Codes.has(type, Systems.SNOMED, A_CONSTANT)
+                || DICOM_CONSTANTS.stream().anyMatch(code -> Codes.has(type, Systems.DICOM, code));
     }
 
     private static Optional<HaigisConstants> haigis(DeviceDefinition lens, BiometryMethod method) {

@@ -9,6 +9,7 @@ import java.util.Set;
 import org.hl7.fhir.r4.model.BooleanType;
 import org.hl7.fhir.r4.model.CodeableConcept;
 import org.hl7.fhir.r4.model.Condition;
+import org.hl7.fhir.r4.model.Medication;
 import org.hl7.fhir.r4.model.MedicationRequest;
 import org.hl7.fhir.r4.model.MedicationStatement;
 import org.hl7.fhir.r4.model.MedicationStatement.MedicationStatementStatus;
@@ -19,6 +20,7 @@ import org.hl7.fhir.r4.model.Procedure.ProcedureStatus;
 import org.hl7.fhir.r4.model.Reference;
 import org.hl7.fhir.r4.model.Resource;
 import org.hl7.fhir.r4.model.Type;
+import org.jspecify.annotations.Nullable;
 import org.lensward.eye.EyeSurgery;
 import org.lensward.eye.History;
 import org.lensward.eye.History.Entry;
@@ -29,6 +31,7 @@ import org.lensward.finding.Finding;
 /** Reads diagnoses, operations, drugs and examiners' remarks into what they say of one eye. */
 final class HistoryReader {
 
+    private final Shelf shelf;
     private final Evidences evidences;
     private final EyeCodes eyeCodes;
     private final Laterality eye;
@@ -37,6 +40,7 @@ final class HistoryReader {
     private final List<Finding> found = new ArrayList<>();
 
     private HistoryReader(Shelf shelf, Evidences evidences, Laterality eye) {
+        this.shelf = shelf;
         this.evidences = evidences;
         this.eyeCodes = new EyeCodes(shelf);
         this.eye = eye;
@@ -75,10 +79,15 @@ final class HistoryReader {
         }
         boolean affirmed = !verification.equals("refuted");
         Set<Sign> signs = SignCodes.of(condition.getCode());
-        if (signs.isEmpty() && affirmed && eyeCodes.isEye(condition.getBodySite())) {
+        if (signs.isEmpty() && affirmed && concernsThisEye(condition)) {
             unmapped(condition, condition.getCode());
         }
         signs.forEach(sign -> add(sign, affirmed, condition, condition.getCode(), condition.getBodySite()));
+    }
+
+    private boolean concernsThisEye(Condition condition) {
+        Set<Laterality> eyes = eyeCodes.eyes(condition.getCode(), condition.getBodySite());
+        return eyeCodes.isEye(condition.getBodySite()) && (eyes.isEmpty() || eyes.contains(eye));
     }
 
     private void procedure(Procedure procedure) {
@@ -129,10 +138,23 @@ final class HistoryReader {
     }
 
     /** Having ever taken it counts: stopping an alpha blocker does not take the risk away. */
-    private void drug(Resource resource, boolean taken, Type medication) {
+    private void drug(Resource resource, boolean taken, @Nullable Type medication) {
+        CodeableConcept drug = named(medication);
+        SignCodes.of(drug).forEach(sign -> add(sign, taken, resource, drug, List.of()));
+    }
+
+    private CodeableConcept named(@Nullable Type medication) {
         if (medication instanceof CodeableConcept drug) {
-            SignCodes.of(drug).forEach(sign -> add(sign, taken, resource, drug, List.of()));
+            return drug;
         }
+        if (!(medication instanceof Reference reference)) {
+            return new CodeableConcept();
+        }
+        return reference.getResource() instanceof Medication contained
+                ? contained.getCode()
+                : shelf.find(Medication.class, reference)
+                        .map(Medication::getCode)
+                        .orElseGet(CodeableConcept::new);
     }
 
     private void add(

@@ -1,6 +1,7 @@
 package org.lensward.record;
 
 import java.time.LocalDate;
+import java.util.Collections;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -36,10 +37,17 @@ record MeasurementGroup(
         return scalars.size() == 1 && scalars.keySet().iterator().next().ofCornea();
     }
 
+    /** Whether the other group is of the same eye and day and says something this one does not. */
+    boolean lacks(MeasurementGroup other) {
+        return eyes.equals(other.eyes)
+                && day.equals(other.day)
+                && Collections.disjoint(scalars.keySet(), other.scalars.keySet());
+    }
+
     /** Both groups as one. */
     MeasurementGroup with(MeasurementGroup other) {
         Map<MeasurementCode, Scalar> all = new EnumMap<>(scalars);
-        other.scalars.forEach(all::putIfAbsent);
+        all.putAll(other.scalars);
         return new MeasurementGroup(evidence, words, eyes, both, day, methods, all);
     }
 }

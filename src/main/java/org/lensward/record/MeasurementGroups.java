@@ -7,7 +7,6 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.EnumSet;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -19,6 +18,7 @@ import org.hl7.fhir.r4.model.Observation.ObservationComponentComponent;
 import org.hl7.fhir.r4.model.Observation.ObservationStatus;
 import org.hl7.fhir.r4.model.Patient;
 import org.lensward.eye.Laterality;
+import org.lensward.finding.Evidence;
 import org.lensward.finding.Finding;
 
 /** Sorts a patient's Observations into groups of values that belong together, whatever shape they were sent in. */
@@ -33,12 +33,18 @@ final class MeasurementGroups {
     private final Shelf shelf;
     private final Evidences evidences;
     private final EyeCodes eyeCodes;
+    private final List<Evidence> also = new ArrayList<>();
     private final List<Finding> found = new ArrayList<>();
 
     MeasurementGroups(Shelf shelf, Evidences evidences) {
         this.shelf = shelf;
         this.evidences = evidences;
         this.eyeCodes = new EyeCodes(shelf);
+    }
+
+    /** The panels and pieces that lent something to another Observation. */
+    List<Evidence> also() {
+        return also;
     }
 
     /** What was noticed while sorting. */
@@ -53,15 +59,26 @@ final class MeasurementGroups {
                 .filter(observation -> !WITHDRAWN.contains(observation.getStatus()))
                 .toList();
         List<MeasurementGroup> groups = new ArrayList<>();
-        Map<String, MeasurementGroup> corneas = new LinkedHashMap<>();
+        List<MeasurementGroup> corneas = new ArrayList<>();
         for (Observation observation : own) {
             Optional<MeasurementGroup> group = group(observation, panel(observation, own));
             group.filter(each -> !each.pieceOfCornea()).ifPresent(groups::add);
-            group.filter(MeasurementGroup::pieceOfCornea)
-                    .ifPresent(piece -> corneas.merge(piece.eyes() + "" + piece.day(), piece, MeasurementGroup::with));
+            group.filter(MeasurementGroup::pieceOfCornea).ifPresent(piece -> join(corneas, piece));
         }
-        groups.addAll(corneas.values());
+        groups.addAll(corneas);
         return groups;
+    }
+
+    /** Joins the piece to the first cornea of its eye and day that lacks it; a second value begins a second cornea. */
+    private void join(List<MeasurementGroup> corneas, MeasurementGroup piece) {
+        also.add(piece.evidence());
+        for (int index = 0; index < corneas.size(); index++) {
+            if (corneas.get(index).lacks(piece)) {
+                corneas.set(index, corneas.get(index).with(piece));
+                return;
+            }
+        }
+        corneas.add(piece);
     }
 
     private static Optional<Observation> panel(Observation member, List<Observation> all) {
@@ -80,6 +97,9 @@ final class MeasurementGroups {
             notFinal(observation, code.get());
             return Optional.empty();
         }
+        if (code.get() == MeasurementCode.TARGET_REFRACTION) {
+            return Optional.empty(); // a target is the booking's and is read with it
+        }
         Map<MeasurementCode, Scalar> scalars = scalars(observation, code.get());
         return scalars.isEmpty() ? Optional.empty() : Optional.of(group(observation, panel, code.get(), scalars));
     }
@@ -89,6 +109,7 @@ final class MeasurementGroups {
             Optional<Observation> panel,
             MeasurementCode code,
             Map<MeasurementCode, Scalar> scalars) {
+        panel.ifPresent(each -> also.add(evidences.of(each, "")));
         List<Observation> speakers =
                 Stream.concat(Stream.of(observation), panel.stream()).toList();
         List<CodeableConcept> sites =
@@ -115,10 +136,18 @@ final class MeasurementGroups {
             String field = "component[" + index + "].value";
             MeasurementCode.of(component.getCode())
                     .filter(each -> each.kind() != UnitKind.NONE)
-                    .ifPresent(each ->
-                            scalars.put(each, new Scalar(component.getValue(), evidences.of(observation, field))));
+                    .ifPresent(each -> scalars.merge(
+                            each,
+                            new Scalar(component.getValue(), evidences.of(observation, field)),
+                            MeasurementGroups::oneValue));
         }
         return scalars;
+    }
+
+    /** Two different values under one code are none. */
+    private static Scalar oneValue(Scalar first, Scalar second) {
+        boolean same = first.value() != null && first.value().equalsDeep(second.value());
+        return same ? first : new Scalar(null, second.evidence());
     }
 
     private void unmapped(Observation observation) {

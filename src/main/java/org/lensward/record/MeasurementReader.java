@@ -216,8 +216,9 @@ final class MeasurementReader {
     private EyeMeasurements result() {
         Optional<Measured<Dioptres>> surprise =
                 latest(achieved).flatMap(after -> latest(predicted).map(before -> measuredDifference(after, before)));
+        List<Evidence> also = latest(predicted).map(Measured::evidence).stream().toList();
         return new EyeMeasurements(
-                new Readings(lengths, corneas, depths, thicknesses), latest(pupils), surprise, found);
+                new Readings(lengths, corneas, depths, thicknesses), latest(pupils), surprise, also, found);
     }
 
     private static Measured<Dioptres> measuredDifference(Measured<Dioptres> after, Measured<Dioptres> before) {

@@ -22,7 +22,8 @@ final class ScalarReader {
 
     /** The number in the measurement's own unit; empty, with a finding, where it is missing, in an unknown unit or no eye's. */
     Optional<Double> read(MeasurementCode code, Scalar scalar) {
-        if (!(scalar.value() instanceof Quantity quantity) || !quantity.hasValue()) {
+        // "Less than 22 mm" is no length to compute with.
+        if (!(scalar.value() instanceof Quantity quantity) || !quantity.hasValue() || quantity.hasComparator()) {
             found.add(Finding.of(VALUE_MISSING, scalar.evidence(), code.words()));
             return Optional.empty();
         }

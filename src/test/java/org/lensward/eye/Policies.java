@@ -5,8 +5,8 @@ import org.lensward.quantity.Millimetres;
 import org.lensward.quantity.PureNumber;
 import org.lensward.quantity.Quantity;
 
-/** The policy that the gates are tested with. */
-final class Policies {
+/** The biometry policy that tests are made with. */
+public final class Policies {
 
     private static final String KNOX_CARTWRIGHT = "Knox Cartwright et al., Eye 2010;24:894-900 (value from memory)";
     private static final String SCREEN = "stricter screen of two eyes, secondary source";
@@ -14,7 +14,7 @@ final class Policies {
 
     private Policies() {}
 
-    static BiometryPolicy standard() {
+    public static BiometryPolicy standard() {
         return new BiometryPolicy(
                 limit(Millimetres.of(21.30), KNOX_CARTWRIGHT),
                 limit(Millimetres.of(26.60), KNOX_CARTWRIGHT),
@@ -33,7 +33,8 @@ final class Policies {
                 limit(Dioptres.of(1.00), COMMON));
     }
 
-    private static <Q extends Quantity> Limit<Q> limit(Q value, String source) {
+    /** A limit with its source. */
+    public static <Q extends Quantity> Limit<Q> limit(Q value, String source) {
         return new Limit<>(value, source);
     }
 }

@@ -10,15 +10,16 @@ import org.lensward.quantity.Millimetres;
 import org.lensward.quantity.PureNumber;
 
 /** An eye for tests: ordinary unless a test says otherwise, so that a test shows only what matters to it. */
-record Specimen(Biometry biometry, List<EyeSurgery> surgery, Optional<Measured<Dioptres>> surprise) {
+public record Specimen(Biometry biometry, List<EyeSurgery> surgery, Optional<Measured<Dioptres>> surprise) {
 
-    static final Evidence LENGTH = new Evidence("Observation/length", "1", "valueQuantity");
-    static final Evidence CORNEA = new Evidence("Observation/cornea", "1", "component");
-    static final Evidence OPERATION = new Evidence("Procedure/earlier", "1", "performed");
-    static final Evidence REFRACTION = new Evidence("Observation/refraction", "1", "valueQuantity");
+    public static final Evidence LENGTH = new Evidence("Observation/length", "1", "valueQuantity");
+    public static final Evidence CORNEA = new Evidence("Observation/cornea", "1", "component");
+    public static final Evidence DEPTH = new Evidence("Observation/depth", "1", "valueQuantity");
+    public static final Evidence OPERATION = new Evidence("Procedure/earlier", "1", "performed");
+    public static final Evidence REFRACTION = new Evidence("Observation/refraction", "1", "valueQuantity");
 
     /** Average in every respect, measured by light. */
-    static Specimen ordinary(Laterality side, LocalDate measuredOn) {
+    public static Specimen ordinary(Laterality side, LocalDate measuredOn) {
         return new Specimen(
                 new Biometry(
                         side,
@@ -36,51 +37,60 @@ record Specimen(Biometry biometry, List<EyeSurgery> surgery, Optional<Measured<D
                 Dioptres.of(flat), Dioptres.of(steep), Keratometry.STANDARD_INDEX, Optional.of(Degrees.of(90)));
     }
 
-    Specimen length(double length) {
+    public Specimen length(double length) {
         return with(biometry.method(), new Measured<>(Millimetres.of(length), LENGTH), biometry.keratometry());
     }
 
-    Specimen cornea(Keratometry cornea) {
+    public Specimen cornea(Keratometry cornea) {
         return with(biometry.method(), biometry.axialLength(), new Measured<>(cornea, CORNEA));
     }
 
-    Specimen powers(double flat, double steep) {
+    public Specimen powers(double flat, double steep) {
         return cornea(cornea(flat, steep));
     }
 
-    Specimen by(BiometryMethod method) {
+    public Specimen by(BiometryMethod method) {
         return with(method, biometry.axialLength(), biometry.keratometry());
     }
 
-    Specimen scatter(double scatter) {
+    /** With an anterior chamber depth in mm. */
+    public Specimen depth(double depth) {
         return details(new Biometry.Details(
-                Optional.empty(),
-                Optional.empty(),
+                Optional.of(new Measured<>(Millimetres.of(depth), DEPTH)),
+                biometry.details().lensThickness(),
+                biometry.details().lengthScatter(),
+                biometry.details().lengthSignal()));
+    }
+
+    public Specimen scatter(double scatter) {
+        return details(new Biometry.Details(
+                biometry.details().anteriorChamberDepth(),
+                biometry.details().lensThickness(),
                 Optional.of(new Measured<>(Millimetres.of(scatter), LENGTH)),
                 biometry.details().lengthSignal()));
     }
 
-    Specimen signal(double signal) {
+    public Specimen signal(double signal) {
         return details(new Biometry.Details(
-                Optional.empty(),
-                Optional.empty(),
+                biometry.details().anteriorChamberDepth(),
+                biometry.details().lensThickness(),
                 biometry.details().lengthScatter(),
                 Optional.of(new Measured<>(PureNumber.of(signal), LENGTH))));
     }
 
-    Specimen operatedOn(Optional<LocalDate> day) {
+    public Specimen operatedOn(Optional<LocalDate> day) {
         return new Specimen(biometry, List.of(new EyeSurgery("trabeculectomy", day, OPERATION)), surprise);
     }
 
-    Specimen surprisedBy(double error) {
+    public Specimen surprisedBy(double error) {
         return new Specimen(biometry, surgery, Optional.of(new Measured<>(Dioptres.of(error), REFRACTION)));
     }
 
-    Eye eye() {
+    public Eye eye() {
         return eye(Optional.of(biometry));
     }
 
-    Eye unmeasured() {
+    public Eye unmeasured() {
         return eye(Optional.empty());
     }
 

@@ -1,0 +1,151 @@
+package org.lensward.risk;
+
+import java.time.LocalDate;
+import java.util.Arrays;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import org.lensward.eye.Biometry;
+import org.lensward.eye.Eye;
+import org.lensward.eye.History;
+import org.lensward.eye.Laterality;
+import org.lensward.eye.Measured;
+import org.lensward.eye.Person;
+import org.lensward.eye.Sex;
+import org.lensward.eye.Sign;
+import org.lensward.eye.Specimen;
+import org.lensward.finding.Evidence;
+import org.lensward.quantity.Millimetres;
+
+/** Someone about to be operated on, of whom everything is known: the reference of the model unless a test says otherwise. */
+record Candidate(
+        Laterality side,
+        Optional<Integer> age,
+        Sex sex,
+        Map<Sign, Boolean> signs,
+        Optional<Double> pupil,
+        Optional<Double> length,
+        Optional<SurgeonGrade> surgeon,
+        List<String> allergies) {
+
+    static final LocalDate OPERATION = LocalDate.of(2026, 3, 16);
+    static final Evidence PATIENT = new Evidence("Patient/p1", "1", "");
+    private static final Evidence PUPIL = new Evidence("Observation/pupil", "1", "value");
+    private static final Evidence GRADE = new Evidence("ServiceRequest/b1", "1", "performerType");
+
+    /** A woman of 58 with a large pupil and no sign, operated on by a consultant. */
+    static Candidate reference() {
+        Map<Sign, Boolean> denied = new EnumMap<>(Sign.class);
+        Arrays.stream(Sign.values()).forEach(sign -> denied.put(sign, false));
+        return new Candidate(
+                Laterality.RIGHT,
+                Optional.of(58),
+                Sex.FEMALE,
+                denied,
+                Optional.of(8.0),
+                Optional.of(23.5),
+                Optional.of(SurgeonGrade.CONSULTANT),
+                List.of());
+    }
+
+    Candidate side(Laterality other) {
+        return new Candidate(other, age, sex, signs, pupil, length, surgeon, allergies);
+    }
+
+    Candidate age(int years) {
+        return new Candidate(side, Optional.of(years), sex, signs, pupil, length, surgeon, allergies);
+    }
+
+    /** Nothing at all is recorded. */
+    Candidate unknown() {
+        return new Candidate(
+                side,
+                Optional.empty(),
+                Sex.UNKNOWN,
+                Map.of(),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                allergies);
+    }
+
+    Candidate sex(Sex other) {
+        return new Candidate(side, age, other, signs, pupil, length, surgeon, allergies);
+    }
+
+    Candidate with(Sign... present) {
+        Map<Sign, Boolean> more = new EnumMap<>(signs);
+        Arrays.stream(present).forEach(sign -> more.put(sign, true));
+        return new Candidate(side, age, sex, more, pupil, length, surgeon, allergies);
+    }
+
+    Candidate silentAbout(Sign... unknown) {
+        Map<Sign, Boolean> fewer = new EnumMap<>(signs);
+        Arrays.stream(unknown).forEach(fewer::remove);
+        return new Candidate(side, age, sex, fewer, pupil, length, surgeon, allergies);
+    }
+
+    Candidate pupil(double millimetres) {
+        return new Candidate(side, age, sex, signs, Optional.of(millimetres), length, surgeon, allergies);
+    }
+
+    Candidate withoutPupil() {
+        return new Candidate(side, age, sex, signs, Optional.empty(), length, surgeon, allergies);
+    }
+
+    Candidate length(double millimetres) {
+        return new Candidate(side, age, sex, signs, pupil, Optional.of(millimetres), surgeon, allergies);
+    }
+
+    Candidate surgeon(SurgeonGrade grade) {
+        return new Candidate(side, age, sex, signs, pupil, length, Optional.of(grade), allergies);
+    }
+
+    Candidate withoutSurgeon() {
+        return new Candidate(side, age, sex, signs, pupil, length, Optional.empty(), allergies);
+    }
+
+    Candidate allergicTo(String... substances) {
+        return new Candidate(side, age, sex, signs, pupil, length, surgeon, List.of(substances));
+    }
+
+    Person person() {
+        return new Person(
+                PATIENT,
+                age.map(OPERATION::minusYears),
+                sex,
+                allergies.stream()
+                        .map(each -> new Measured<>(each, new Evidence("AllergyIntolerance/" + each, "1", "code")))
+                        .toList());
+    }
+
+    Eye eye() {
+        List<History.Entry> entries = signs.entrySet().stream()
+                .map(each -> new History.Entry(
+                        each.getKey(),
+                        each.getValue(),
+                        each.getKey().toString(),
+                        new Evidence("Condition/" + each.getKey().name().toLowerCase(Locale.ROOT), "1", "code")))
+                .toList();
+        Optional<Biometry> biometry = length.map(
+                each -> Specimen.ordinary(side, OPERATION).length(each).biometry());
+        return new Eye(
+                side,
+                biometry,
+                new History(entries),
+                List.of(),
+                pupil.map(each -> new Measured<>(Millimetres.of(each), PUPIL)),
+                Optional.empty());
+    }
+
+    RuptureRisk risk() {
+        return new RuptureModel(Risks.policy())
+                .assess(person(), eye(), OPERATION, surgeon.map(grade -> new Measured<>(grade, GRADE)));
+    }
+
+    double odds() {
+        return risk().oddsRatio().value();
+    }
+}
