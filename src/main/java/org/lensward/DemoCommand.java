@@ -11,7 +11,7 @@ import org.lensward.board.TheatreLine;
 import org.lensward.board.TheatreList;
 import org.lensward.board.TheatreTable;
 import org.lensward.demo.EmbeddedRecord;
-import org.lensward.demo.RecordSettings;
+import org.lensward.demo.EmbeddedRecordSettings;
 import org.lensward.demo.TheatreDay;
 import org.lensward.flow.Adapter;
 import org.lensward.record.Fhir;
@@ -67,7 +67,7 @@ final class DemoCommand implements Callable<Integer> {
     }
 
     private EmbeddedRecord record() {
-        return EmbeddedRecord.start(RecordSettings.inFile(port, data.resolve("record")));
+        return EmbeddedRecord.start(EmbeddedRecordSettings.inFile(port, data.resolve("record")));
     }
 
     private Map<String, Object> settings() {

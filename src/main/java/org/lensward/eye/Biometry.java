@@ -2,6 +2,7 @@ package org.lensward.eye;
 
 import java.time.LocalDate;
 import java.util.Optional;
+import org.lensward.quantity.MetresPerSecond;
 import org.lensward.quantity.Millimetres;
 import org.lensward.quantity.PureNumber;
 
@@ -30,15 +31,24 @@ public record Biometry(
      * @param lensThickness of the natural lens
      * @param lengthScatter standard deviation of the axial length readings
      * @param lengthSignal signal-to-noise ratio of the axial length
+     * @param soundVelocity that the device assumed, where the length was taken by ultrasound
      */
     public record Details(
             Optional<Measured<Millimetres>> anteriorChamberDepth,
             Optional<Measured<Millimetres>> lensThickness,
             Optional<Measured<Millimetres>> lengthScatter,
-            Optional<Measured<PureNumber>> lengthSignal) {
+            Optional<Measured<PureNumber>> lengthSignal,
+            Optional<Measured<MetresPerSecond>> soundVelocity) {
 
         public static Details none() {
-            return new Details(Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty());
+            return new Details(
+                    Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty());
         }
+    }
+
+    /** The same biometry with another length, read off the same evidence. */
+    public Biometry withAxialLength(Millimetres corrected) {
+        Measured<Millimetres> length = new Measured<>(corrected, axialLength.evidence());
+        return new Biometry(eye, method, measuredOn, length, keratometry, details);
     }
 }

@@ -120,7 +120,8 @@ public final class BiometryChoice {
                 ofDay(readings.chamberDepths(), length.day()),
                 ofDay(readings.lensThicknesses(), length.day()),
                 length.scatter(),
-                length.signal());
+                length.signal(),
+                length.velocity());
         return new Biometry(side, length.method(), earlier, length.measured(), cornea.measured(), details);
     }
 

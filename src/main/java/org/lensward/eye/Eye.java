@@ -14,6 +14,7 @@ import org.lensward.quantity.Millimetres;
  * @param surgery operations it has had
  * @param pupil diameter when dilated, where that was recorded
  * @param surprise achieved minus predicted spherical equivalent of a lens it already has, where both are recorded
+ * @param other what only some plans ask for
  */
 public record Eye(
         Laterality side,
@@ -21,12 +22,24 @@ public record Eye(
         History history,
         List<EyeSurgery> surgery,
         Optional<Measured<Millimetres>> pupil,
-        Optional<Measured<Dioptres>> surprise) {
+        Optional<Measured<Dioptres>> surprise,
+        OtherReadings other) {
 
     public Eye {
         surgery = List.copyOf(surgery);
         if (biometry.isPresent() && biometry.get().eye() != side) {
             throw new IllegalArgumentException("Biometry of the other eye");
         }
+    }
+
+    /** An eye of which nothing else was recorded. */
+    public Eye(
+            Laterality side,
+            Optional<Biometry> biometry,
+            History history,
+            List<EyeSurgery> surgery,
+            Optional<Measured<Millimetres>> pupil,
+            Optional<Measured<Dioptres>> surprise) {
+        this(side, biometry, history, surgery, pupil, surprise, OtherReadings.none());
     }
 }

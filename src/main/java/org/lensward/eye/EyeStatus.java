@@ -1,6 +1,5 @@
 package org.lensward.eye;
 
-import static org.lensward.finding.FindingCode.CORNEA_AFTER_LASER;
 import static org.lensward.finding.FindingCode.CORNEA_IRREGULAR;
 import static org.lensward.finding.FindingCode.LENS_ALREADY_OUT;
 import static org.lensward.finding.FindingCode.SILICONE_OIL_IN_EYE;
@@ -12,7 +11,7 @@ import org.lensward.eye.History.Entry;
 import org.lensward.finding.Finding;
 import org.lensward.finding.FindingCode;
 
-/** Whether the standard formulas hold for this eye at all: a natural lens, a cornea nobody reshaped, ordinary fluids. */
+/** Whether the standard formulas hold for this eye at all: a natural lens, a regular cornea, fluids that are known. */
 public final class EyeStatus {
 
     private EyeStatus() {}
@@ -20,12 +19,20 @@ public final class EyeStatus {
     /** Every reason why a standard plan would mislead. */
     public static List<Finding> judge(Eye eye) {
         return Stream.of(
-                        reason(eye, CORNEA_AFTER_LASER, Sign.CORNEA_RESHAPED),
                         reason(eye, CORNEA_IRREGULAR, Sign.KERATOCONUS, Sign.CORNEAL_GRAFT),
-                        reason(eye, SILICONE_OIL_IN_EYE, Sign.SILICONE_OIL),
+                        oil(eye),
                         reason(eye, LENS_ALREADY_OUT, Sign.APHAKIA, Sign.PSEUDOPHAKIA))
                 .flatMap(stream -> stream)
                 .toList();
+    }
+
+    /** Oil is no obstacle once it is known whether it stays; saying both is saying neither. */
+    private static Stream<Finding> oil(Eye eye) {
+        boolean stays = eye.history().affirmed(Sign.SILICONE_OIL_STAYS).isPresent();
+        boolean leaves = eye.history().affirmed(Sign.SILICONE_OIL_LEAVES).isPresent();
+        return stays == leaves
+                ? reason(eye, SILICONE_OIL_IN_EYE, Sign.SILICONE_OIL, Sign.SILICONE_OIL_STAYS)
+                : Stream.empty();
     }
 
     private static Stream<Finding> reason(Eye eye, FindingCode code, Sign... signs) {

@@ -3,6 +3,7 @@ package org.lensward.eye;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import org.lensward.quantity.MetresPerSecond;
 import org.lensward.quantity.Millimetres;
 import org.lensward.quantity.PureNumber;
 
@@ -43,11 +44,13 @@ public record Readings(
      * @param method how
      * @param scatter standard deviation of its readings, where the device gave one
      * @param signal signal-to-noise ratio, where the device gave one
+     * @param velocity of sound that the device assumed, for ultrasound
      */
     public record Length(
             Measured<Millimetres> measured,
             LocalDate day,
             BiometryMethod method,
             Optional<Measured<Millimetres>> scatter,
-            Optional<Measured<PureNumber>> signal) {}
+            Optional<Measured<PureNumber>> signal,
+            Optional<Measured<MetresPerSecond>> velocity) {}
 }

@@ -193,8 +193,8 @@ public enum FindingCode {
             Source.ULTRASOUND_CONTACT),
     CORNEA_AFTER_LASER(
             WITHHOLDS,
-            "The cornea was reshaped by earlier refractive surgery (%s): keratometry and standard formulas mislead.",
-            "Plan with a method made for such corneas.",
+            "The cornea was reshaped (%s): keratometry and standard formulas mislead, and no method here is made for it.",
+            "Find out whether a laser flattened or steepened the cornea; else plan by hand from topography.",
             Source.POST_LASER),
     CORNEA_IRREGULAR(
             WITHHOLDS,
@@ -280,18 +280,13 @@ public enum FindingCode {
             "The cornea was reshaped; the lens was planned by %s: %s.",
             "Compare the methods; tell the patient that the result is less certain.",
             Source.POST_LASER),
-    RESHAPING_UNKNOWN(
-            WITHHOLDS,
-            "The cornea was reshaped in a way that no method here is made for: %s.",
-            "Find out whether a laser flattened or steepened the cornea; else plan by hand from topography.",
-            Source.POST_LASER),
     CORNEA_PERHAPS_RESHAPED(
             CONDITION,
             "The cornea of %s lies outside %s to %s, as after a laser that the record does not mention.",
             "Ask for earlier refractive surgery; look at the corneal topography.",
             Source.COMMON_PRACTICE),
     STEEP_MERIDIAN_MISSING(
-            NOTE,
+            WITHHOLDS,
             "The corneal astigmatism of %s has no meridian; no toric lens can be planned.",
             "Record the steep meridian of the keratometry.",
             Source.HOUSE),
@@ -300,11 +295,26 @@ public enum FindingCode {
             "A steep meridian of %s is recorded for a cornea without astigmatism.",
             "Check the keratometry; a value may be missing.",
             Source.HOUSE),
-    SECOND_EYE_ADJUSTED(
-            CONDITION,
-            "%s of the first eye's error was carried over: the prediction moves from %s to %s.",
-            "Agree to the adjustment, or plan without it.",
+    SECOND_EYE_EXPECTED(
+            NOTE,
+            "With %s of the first eye's error carried over, this lens is expected to leave %s; the formula says %s.",
+            "Weigh a different power if the first eye's error is explained by nothing else.",
             Source.SECOND_EYE),
+    TORIC_ON_RESHAPED_CORNEA(
+            WITHHOLDS,
+            "A toric lens is asked for on a cornea that was reshaped; what its back adds to the astigmatism is not known.",
+            "Name a lens without cylinder, or plan by hand from topography.",
+            Source.POST_LASER),
+    DEVICE_REPORTED(
+            NOTE,
+            "Device-reported: %s gives %s for %s; our unrounded power is %s.",
+            "Compare; the device's method is not recomputed here.",
+            Source.HOUSE),
+    DEVICE_REPORT_DIFFERS(
+            CAUTION,
+            "Device-reported: %s gives %s for %s, %s away from our unrounded power.",
+            "Find out why before choosing: target, constant, measurement or method.",
+            Source.COMMON_PRACTICE),
     EYES_WILL_DIFFER(
             CAUTION,
             "The two eyes are expected to end %s apart, more than %s.",

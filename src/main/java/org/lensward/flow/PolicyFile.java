@@ -15,6 +15,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Objects;
 import org.lensward.plan.Policy;
+import org.lensward.quantity.Degrees;
 import org.lensward.quantity.Dioptres;
 import org.lensward.quantity.Millimetres;
 import org.lensward.quantity.Probability;
@@ -30,7 +31,7 @@ public final class PolicyFile {
             .build();
 
     static {
-        List.of(Millimetres.class, Dioptres.class, PureNumber.class, Probability.class)
+        List.of(Millimetres.class, Dioptres.class, Degrees.class, PureNumber.class, Probability.class)
                 .forEach(type -> YAML.addMixIn(type, Parsed.class));
     }
 

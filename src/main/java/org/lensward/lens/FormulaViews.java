@@ -5,16 +5,15 @@ import static org.lensward.finding.FindingCode.CONSTANT_MISSING;
 import static org.lensward.finding.Severity.WITHHOLDS;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.lensward.eye.Biometry;
-import org.lensward.eye.Measured;
+import org.lensward.finding.Evidence;
 import org.lensward.finding.Finding;
 import org.lensward.finding.Outcome;
-import org.lensward.optics.EyeShape;
-import org.lensward.optics.Formula;
 import org.lensward.optics.FormulaName;
-import org.lensward.optics.Formulas;
 import org.lensward.optics.LensConstants;
 import org.lensward.optics.ThinEye;
 import org.lensward.quantity.Millimetres;
@@ -35,8 +34,15 @@ public record FormulaViews(LensModel model, Millimetres axialLength, List<Formul
         }
     }
 
-    /** Sees the eye through all formulas; withheld where no formula can. */
-    public static Outcome<FormulaViews> of(LensModel model, Biometry biometry) {
+    /**
+     * Sees the eye by all of these methods; withheld where none can.
+     *
+     * @param model the lens
+     * @param measured the eye
+     * @param methods that may be used for this eye
+     */
+    public static Outcome<FormulaViews> of(LensModel model, MeasuredEye measured, List<PlanningMethod> methods) {
+        Biometry biometry = measured.biometry();
         Optional<LensConstants> published = model.constantsFor(biometry.method());
         if (published.isEmpty()) {
             return Outcome.withheld(Finding.of(CONSTANT_MISSING, model.evidence(), model.name(), biometry.method()));
@@ -44,21 +50,39 @@ public record FormulaViews(LensModel model, Millimetres axialLength, List<Formul
         LensConstants constants = published.get().completed();
         List<FormulaView> views = new ArrayList<>();
         List<Finding> found = new ArrayList<>();
-        for (Formula formula : Formulas.all()) {
-            if (!constants.has(formula.name())) {
-                continue;
-            }
-            Outcome<ThinEye> seen = formula.see(
-                    shape(biometry), constants, biometry.axialLength().evidence());
-            seen.value().ifPresent(eye -> views.add(new FormulaView(formula.name(), eye, constants)));
-            found.addAll(seen.findings());
-            if (seen.value().isPresent() && constants.convertedFor(formula.name())) {
-                found.add(Finding.of(CONSTANT_CONVERTED, model.evidence(), formula.name(), model.name()));
+        for (PlanningMethod method : methods) {
+            if (constants.has(method.name())) {
+                see(method, constants, measured, views, found);
+                reportConversion(model, method, constants, views, found);
             }
         }
         return views.isEmpty()
                 ? noView(model, biometry, found)
                 : Outcome.ready(new FormulaViews(model, axialLength(biometry), views), found);
+    }
+
+    private static void see(
+            PlanningMethod method,
+            LensConstants constants,
+            MeasuredEye measured,
+            List<FormulaView> views,
+            List<Finding> found) {
+        Evidence evidence = measured.biometry().axialLength().evidence();
+        Outcome<ThinEye> seen = method.formula().see(measured.shape(), constants, evidence);
+        found.addAll(seen.findings());
+        seen.value().ifPresent(eye -> views.add(new FormulaView(method, eye, constants, measured.oil(eye, found))));
+    }
+
+    private static void reportConversion(
+            LensModel model,
+            PlanningMethod method,
+            LensConstants constants,
+            List<FormulaView> views,
+            List<Finding> found) {
+        boolean seen = views.stream().anyMatch(view -> view.method() == method);
+        if (seen && method.variant() == Variant.AS_PUBLISHED && constants.convertedFor(method.name())) {
+            found.add(Finding.of(CONSTANT_CONVERTED, model.evidence(), method.name(), model.name()));
+        }
     }
 
     private static Outcome<FormulaViews> noView(LensModel model, Biometry biometry, List<Finding> found) {
@@ -69,30 +93,33 @@ public record FormulaViews(LensModel model, Millimetres axialLength, List<Formul
         return Outcome.withheld(reasons);
     }
 
-    static EyeShape shape(Biometry biometry) {
-        return new EyeShape(
-                axialLength(biometry),
-                biometry.keratometry().value().meanRadius(),
-                biometry.details().anteriorChamberDepth().map(Measured::value));
-    }
-
     private static Millimetres axialLength(Biometry biometry) {
         return biometry.axialLength().value();
     }
 
-    /** The view to choose the lens by: the first preferred formula with a constant of its own, else the first preferred at all. */
+    /**
+     * The view to choose the lens by. After laser the first there is; else the first preferred formula with a constant of its own, told
+     * the adjusted length where the eye is long, else the first preferred at all.
+     */
     public FormulaView trusted(LensPolicy policy) {
-        List<FormulaName> preferred = policy.preferred(axialLength);
+        if (all.get(0).method().reported().isPresent()) {
+            return all.get(0);
+        }
+        List<FormulaView> preferred = policy.preferred(axialLength).stream()
+                .flatMap(name -> views(name))
+                .toList();
         return preferred.stream()
-                .flatMap(name -> view(name).stream())
                 .filter(view -> !view.constantConverted())
                 .findFirst()
-                .or(() ->
-                        preferred.stream().flatMap(name -> view(name).stream()).findFirst())
+                .or(() -> preferred.stream().findFirst())
                 .orElse(all.get(0));
     }
 
-    private Optional<FormulaView> view(FormulaName name) {
-        return all.stream().filter(view -> view.formula() == name).findFirst();
+    /** The views by that formula, the adjusted one first. */
+    private Stream<FormulaView> views(FormulaName name) {
+        return all.stream()
+                .filter(view -> view.formula() == name)
+                .sorted(Comparator.comparing((FormulaView view) -> view.method().variant())
+                        .reversed());
     }
 }

@@ -1,6 +1,5 @@
 package org.lensward.lens;
 
-import org.lensward.optics.FormulaName;
 import org.lensward.quantity.Dioptres;
 
 /**
@@ -10,6 +9,12 @@ import org.lensward.quantity.Dioptres;
  * @param model which model
  * @param power the labelled power
  * @param predicted the spherical equivalent it is predicted to leave, at the spectacle plane
- * @param formula by which it was chosen
+ * @param method by which it was chosen
  */
-public record KitLens(KitRole role, LensModel model, Dioptres power, Dioptres predicted, FormulaName formula) {}
+public record KitLens(KitRole role, LensModel model, Dioptres power, Dioptres predicted, PlanningMethod method) {
+
+    /** The same lens in another role. */
+    KitLens as(KitRole other) {
+        return new KitLens(other, model, power, predicted, method);
+    }
+}

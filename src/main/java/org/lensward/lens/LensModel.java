@@ -18,6 +18,7 @@ import org.lensward.quantity.Millimetres;
  * @param houseLens whether the hospital uses it where the booking names none
  * @param opticDiameter of its optic
  * @param ranges the powers it is made in
+ * @param cylinders labelled cylinders at the lens plane, for a toric model; none otherwise
  * @param constants its constants for each biometry method; never shared across methods
  */
 public record LensModel(
@@ -27,11 +28,29 @@ public record LensModel(
         boolean houseLens,
         Optional<Millimetres> opticDiameter,
         List<PowerRange> ranges,
+        List<Dioptres> cylinders,
         Map<BiometryMethod, LensConstants> constants) {
 
     public LensModel {
         ranges = List.copyOf(ranges);
+        cylinders = List.copyOf(cylinders);
         constants = Map.copyOf(constants);
+    }
+
+    /** A model without cylinders. */
+    public LensModel(
+            Evidence evidence,
+            String name,
+            LensSite site,
+            boolean houseLens,
+            Optional<Millimetres> opticDiameter,
+            List<PowerRange> ranges,
+            Map<BiometryMethod, LensConstants> constants) {
+        this(evidence, name, site, houseLens, opticDiameter, ranges, List.of(), constants);
+    }
+
+    public boolean isToric() {
+        return !cylinders.isEmpty();
     }
 
     /** Every labelled power, ascending, each once. */

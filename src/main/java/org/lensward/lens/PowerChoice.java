@@ -8,7 +8,6 @@ import java.util.Locale;
 import java.util.Optional;
 import org.lensward.finding.Finding;
 import org.lensward.finding.Outcome;
-import org.lensward.optics.ThinEye;
 import org.lensward.quantity.Dioptres;
 
 /** Which labelled power comes nearest the target on the policy's side. */
@@ -19,7 +18,7 @@ final class PowerChoice {
 
     private PowerChoice() {}
 
-    static Outcome<Dioptres> choose(LensModel model, ThinEye eye, Dioptres target, TargetSide side) {
+    static Outcome<Dioptres> choose(LensModel model, FormulaView eye, Dioptres target, TargetSide side) {
         Dioptres needed = eye.power(target);
         List<Dioptres> made = model.powers();
         Optional<Dioptres> best = made.stream()

@@ -17,6 +17,9 @@ import org.lensward.quantity.Millimetres;
  * threshold up the published line is used as it is. That fade is ours, not the authors'.
  */
 public enum LongEyeAdjustment {
+    /** The measured length, whatever it is. */
+    NONE("none", Map.of()),
+
     /** Wang, Shirayama, Ma, Kohnen and Koch, J Cataract Refract Surg 2011;37:2018-2027; one-centre regression, AL above 25 mm. */
     WANG_KOCH_2011(
             "Wang and Koch 2011",

@@ -1,8 +1,8 @@
 package org.lensward.optics;
 
+import static org.lensward.finding.FindingCode.CORNEA_AFTER_LASER;
 import static org.lensward.finding.FindingCode.CORNEA_PERHAPS_RESHAPED;
 import static org.lensward.finding.FindingCode.POST_LASER_METHOD;
-import static org.lensward.finding.FindingCode.RESHAPING_UNKNOWN;
 
 import java.util.List;
 import java.util.Locale;
@@ -58,7 +58,7 @@ public final class PostLaserMethods {
                     case INCISED, UNKNOWN -> List.of();
                 };
         if (without.isEmpty()) {
-            return Outcome.withheld(Finding.of(RESHAPING_UNKNOWN, reshaping.evidence(), reshaping.value()));
+            return Outcome.withheld(Finding.of(CORNEA_AFTER_LASER, reshaping.evidence(), reshaping.value()));
         }
         List<PostLaserMethod> methods =
                 Stream.concat(withHistory.stream(), without.stream()).toList();

@@ -1,14 +1,12 @@
 package org.lensward.optics;
 
 import static org.lensward.finding.FindingCode.EYES_WILL_DIFFER;
-import static org.lensward.finding.FindingCode.FORMULAS_DISAGREE;
 import static org.lensward.finding.FindingCode.RESULT_BEYOND_TARGET;
 
 import java.util.Locale;
 import java.util.Optional;
 import org.lensward.eye.Limit;
 import org.lensward.eye.Measured;
-import org.lensward.finding.Evidence;
 import org.lensward.finding.Finding;
 import org.lensward.quantity.Dioptres;
 
@@ -16,19 +14,6 @@ import org.lensward.quantity.Dioptres;
 public final class ResultGuards {
 
     private ResultGuards() {}
-
-    /** The default of how far formulas may lie apart: 0.50 D. */
-    public static Limit<Dioptres> usualDisagreement() {
-        return new Limit<>(Dioptres.of(0.50), "common practice, no source");
-    }
-
-    /** The formulas lie further apart on this lens than the limit allows. */
-    public static Optional<Finding> disagreement(PowerTable.Row row, Limit<Dioptres> most, Evidence evidence) {
-        if (row.disagreement().compareTo(most.value()) <= 0) {
-            return Optional.empty();
-        }
-        return Optional.of(Finding.of(FORMULAS_DISAGREE, evidence, plain(row.disagreement())));
-    }
 
     /**
      * The lens is predicted to leave the eye further from its target than the limit: a hyperopic surprise, or a sign typed wrong.

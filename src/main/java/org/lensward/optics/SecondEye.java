@@ -1,6 +1,6 @@
 package org.lensward.optics;
 
-import static org.lensward.finding.FindingCode.SECOND_EYE_ADJUSTED;
+import static org.lensward.finding.FindingCode.SECOND_EYE_EXPECTED;
 
 import java.util.List;
 import java.util.Locale;
@@ -46,11 +46,11 @@ public record SecondEye(Limit<PureNumber> fraction) {
         Dioptres shift = shift(firstError.value());
         Dioptres expected = predicted.plus(shift);
         Finding finding = Finding.of(
-                SECOND_EYE_ADJUSTED,
+                SECOND_EYE_EXPECTED,
                 firstError.evidence(),
                 String.format(Locale.ROOT, "%.0f %%", 100 * fraction.value().value()),
-                shown(predicted),
-                shown(expected));
+                shown(expected),
+                shown(predicted));
         return Outcome.ready(expected, List.of(finding));
     }
 

@@ -27,7 +27,10 @@ final class Basis {
         basis.add(booked.booking().surgeon());
         booked.eye().ifPresent(basis::eye);
         booked.fellow().flatMap(Eye::biometry).ifPresent(basis::biometry);
-        booked.fellow().ifPresent(fellow -> basis.add(fellow.surprise()));
+        booked.fellow().ifPresent(fellow -> {
+            basis.add(fellow.surprise());
+            basis.add(fellow.other().refraction());
+        });
         lens.ifPresent(plan ->
                 plan.kit().all().forEach(each -> basis.all.add(each.model().evidence())));
         findings.forEach(finding -> basis.all.addAll(finding.evidence()));
@@ -43,6 +46,12 @@ final class Basis {
         eye.history().entries().stream().map(History.Entry::evidence).forEach(all::add);
         eye.surgery().stream().map(EyeSurgery::evidence).forEach(all::add);
         add(eye.pupil());
+        eye.other().beforeLaser().ifPresent(before -> {
+            all.add(before.power().evidence());
+            all.add(before.refraction().evidence());
+            all.add(before.refractionAfter().evidence());
+        });
+        eye.other().deviceReports().forEach(report -> all.add(report.power().evidence()));
     }
 
     private void biometry(Biometry biometry) {
@@ -52,6 +61,7 @@ final class Basis {
         add(biometry.details().lensThickness());
         add(biometry.details().lengthScatter());
         add(biometry.details().lengthSignal());
+        add(biometry.details().soundVelocity());
     }
 
     private void add(Optional<? extends Measured<?>> measured) {

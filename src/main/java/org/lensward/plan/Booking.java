@@ -17,6 +17,7 @@ import org.lensward.risk.SurgeonGrade;
  * @param target the refraction agreed with the patient, where it was recorded
  * @param lensModel the catalogue entry the surgeon named, such as {@code DeviceDefinition/lens-1}
  * @param surgeon the operating surgeon's grade
+ * @param surgeonName the surgeon, as the record refers to them
  */
 public record Booking(
         Evidence evidence,
@@ -24,4 +25,5 @@ public record Booking(
         Optional<LocalDate> operation,
         Optional<Measured<Dioptres>> target,
         Optional<Measured<String>> lensModel,
-        Optional<Measured<SurgeonGrade>> surgeon) {}
+        Optional<Measured<SurgeonGrade>> surgeon,
+        Optional<String> surgeonName) {}

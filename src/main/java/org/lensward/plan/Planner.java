@@ -1,6 +1,5 @@
 package org.lensward.plan;
 
-import static org.lensward.finding.FindingCode.FORMULAS_DISAGREE;
 import static org.lensward.finding.FindingCode.LENS_MODEL_NOT_CHOSEN;
 import static org.lensward.finding.FindingCode.LENS_MODEL_UNKNOWN;
 import static org.lensward.finding.FindingCode.TARGET_NOT_RECORDED;
@@ -8,25 +7,24 @@ import static org.lensward.finding.FindingCode.TARGET_NOT_RECORDED;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.DoubleSummaryStatistics;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import org.lensward.eye.Biometry;
 import org.lensward.eye.Eye;
 import org.lensward.eye.EyeStatus;
+import org.lensward.eye.History.Entry;
 import org.lensward.eye.Measured;
 import org.lensward.eye.QualityGates;
+import org.lensward.eye.Sign;
 import org.lensward.finding.Evidence;
 import org.lensward.finding.Finding;
 import org.lensward.finding.Outcome;
 import org.lensward.finding.Severity;
-import org.lensward.lens.FormulaView;
-import org.lensward.lens.FormulaViews;
-import org.lensward.lens.KitPlanner;
-import org.lensward.lens.LensKit;
 import org.lensward.lens.LensModel;
 import org.lensward.lens.LensSite;
+import org.lensward.lens.MeasuredEye;
+import org.lensward.lens.PlanningMethods;
+import org.lensward.optics.PostLaserMethods;
 import org.lensward.quantity.Dioptres;
 import org.lensward.risk.EyeRisks;
 import org.lensward.risk.RuptureModel;
@@ -40,14 +38,14 @@ public final class Planner {
 
     private final Policy policy;
     private final QualityGates gates;
-    private final KitPlanner kits;
+    private final LensPlanner lenses;
     private final RuptureModel ruptures;
     private final EyeRisks risks;
 
     public Planner(Policy policy) {
         this.policy = policy;
         this.gates = new QualityGates(policy.biometry());
-        this.kits = new KitPlanner(policy.lens());
+        this.lenses = new LensPlanner(policy.lens());
         this.ruptures = new RuptureModel(policy.risk());
         this.risks = new EyeRisks(policy.risk());
     }
@@ -57,9 +55,22 @@ public final class Planner {
         List<Finding> found = new ArrayList<>(booked.found());
         booked.eye().map(EyeStatus::judge).ifPresent(found::addAll);
         found.addAll(gates(booked));
+        booked.eye().flatMap(this::suspect).ifPresent(found::add);
         Optional<RuptureRisk> rupture = rupture(booked, found);
         Optional<LensPlan> lens = lens(booked, found);
         return assemble(booked, Finding.withhold(found.stream()) ? Optional.empty() : lens, rupture, found);
+    }
+
+    /** A cornea that looks reshaped in a record that does not mention it. */
+    private Optional<Finding> suspect(Eye eye) {
+        return PlanningMethods.reshaping(eye).isPresent()
+                ? Optional.empty()
+                : eye.biometry()
+                        .map(Biometry::keratometry)
+                        .flatMap(cornea -> PostLaserMethods.suspect(
+                                new Measured<>(cornea.value().meanPower(), cornea.evidence()),
+                                policy.lens().suspectFlatCornea(),
+                                policy.lens().suspectSteepCornea()));
     }
 
     private Optional<RuptureRisk> rupture(PlanningCase booked, List<Finding> found) {
@@ -76,22 +87,33 @@ public final class Planner {
 
     /** Target and model are judged even where there is no biometry, so that all that is wrong is said at once. */
     private Optional<LensPlan> lens(PlanningCase booked, List<Finding> found) {
-        Dioptres target = target(booked.booking(), found);
+        Measured<Dioptres> target = target(booked.booking(), found);
         Outcome<LensModel> model = model(booked);
         Optional<Biometry> measured = booked.eye().flatMap(Eye::biometry);
         if (measured.isEmpty()) {
             found.addAll(model.findings());
             return Optional.empty();
         }
-        Biometry biometry = measured.get();
-        Outcome<LensPlan> lens = model.then(chosen -> FormulaViews.of(chosen, biometry))
-                .then(views -> kits.plan(views, biometry, booked.catalogue(), target)
-                        .then(kit -> describe(views, kit, biometry, target)));
+        Eye eye = booked.eye().orElseThrow();
+        Outcome<LensPlan> lens = model.then(chosen -> SoundCorrection.of(eye, measured.get())
+                .then(biometry -> lenses.plan(
+                        chosen,
+                        booked.catalogue(),
+                        new LensPlanner.Task(
+                                eye,
+                                booked.fellow().orElseThrow(),
+                                new MeasuredEye(biometry, oilStays(eye)),
+                                target,
+                                booked.booking().surgeonName().orElse("")))));
         boolean doubted = Finding.withhold(found.stream());
         lens.findings().stream()
                 .filter(finding -> !doubted || finding.severity() == Severity.WITHHOLDS)
                 .forEach(found::add);
         return lens.value();
+    }
+
+    private static Optional<Evidence> oilStays(Eye eye) {
+        return eye.history().affirmed(Sign.SILICONE_OIL_STAYS).map(Entry::evidence);
     }
 
     private List<Finding> gates(PlanningCase booked) {
@@ -108,13 +130,12 @@ public final class Planner {
                 booked.booking().operation().get());
     }
 
-    private Dioptres target(Booking booking, List<Finding> found) {
-        if (booking.target().isPresent()) {
-            return booking.target().get().value();
-        }
-        Dioptres target = policy.lens().target().value();
-        found.add(Finding.of(TARGET_NOT_RECORDED, booking.evidence(), target));
-        return target;
+    private Measured<Dioptres> target(Booking booking, List<Finding> found) {
+        return booking.target().orElseGet(() -> {
+            Dioptres target = policy.lens().target().value();
+            found.add(Finding.of(TARGET_NOT_RECORDED, booking.evidence(), target));
+            return new Measured<>(target, booking.evidence());
+        });
     }
 
     private static Outcome<LensModel> model(PlanningCase booked) {
@@ -134,37 +155,6 @@ public final class Planner {
                 ? Outcome.ready(offered.get(0))
                 : Outcome.withheld(
                         Finding.of(LENS_MODEL_NOT_CHOSEN, booked.booking().evidence(), offered.size()));
-    }
-
-    private Outcome<LensPlan> describe(FormulaViews views, LensKit kit, Biometry biometry, Dioptres target) {
-        List<Prediction> predictions = views.all().stream()
-                .map(view -> new Prediction(
-                        view,
-                        view.eye().power(target),
-                        view.eye().refraction(kit.primary().power()),
-                        view.formula() == kit.primary().formula()))
-                .toList();
-        return Outcome.ready(new LensPlan(target, biometry, kit, predictions), disagreement(predictions, biometry));
-    }
-
-    /** Converted constants would add a disagreement of their own; they are left out of it. */
-    private List<Finding> disagreement(List<Prediction> predictions, Biometry biometry) {
-        DoubleSummaryStatistics spread = predictions.stream()
-                .filter(prediction -> !converted(prediction.view()))
-                .mapToDouble(prediction -> prediction.predicted().value())
-                .summaryStatistics();
-        double apart = spread.getMax() - spread.getMin();
-        return spread.getCount() > 1
-                        && apart > policy.lens().formulasApart().value().value()
-                ? List.of(Finding.of(
-                        FORMULAS_DISAGREE,
-                        biometry.axialLength().evidence(),
-                        String.format(Locale.ROOT, "%.2f D", apart)))
-                : List.of();
-    }
-
-    private static boolean converted(FormulaView view) {
-        return view.constantConverted();
     }
 
     private EyePlan assemble(

@@ -1,14 +1,28 @@
 package org.lensward.plan;
 
+import java.util.List;
 import org.lensward.lens.FormulaView;
 import org.lensward.quantity.Dioptres;
 
 /**
- * What one formula says of the primary lens.
+ * What one method says of the primary lens.
  *
- * @param view how the formula sees the eye
+ * @param view how it sees the eye
  * @param powerForTarget the unrounded power that would meet the target exactly
  * @param predicted the spherical equivalent that the chosen labelled power leaves, at the spectacle plane
- * @param chosen whether the lens was chosen by this formula
+ * @param chosen whether the lens was chosen by this method
+ * @param uncertainty how sure it is
+ * @param table labelled powers around the choice, ascending
  */
-public record Prediction(FormulaView view, Dioptres powerForTarget, Dioptres predicted, boolean chosen) {}
+public record Prediction(
+        FormulaView view,
+        Dioptres powerForTarget,
+        Dioptres predicted,
+        boolean chosen,
+        Uncertainty uncertainty,
+        List<PowerRow> table) {
+
+    public Prediction {
+        table = List.copyOf(table);
+    }
+}

@@ -68,7 +68,8 @@ final class BookingReader {
                 operation(request),
                 target(request),
                 lens(request),
-                surgeon(request));
+                surgeon(request),
+                request.getPerformer().stream().map(Shelf::name).findFirst());
     }
 
     private Optional<Laterality> eye(ServiceRequest request) {

@@ -123,7 +123,8 @@ public final class CaseReader {
                     history.history(),
                     history.surgery(),
                     measurements.pupil(),
-                    measurements.surprise());
+                    measurements.surprise(),
+                    OtherReadingsReader.read(groups, side, today, found));
         }
     }
 

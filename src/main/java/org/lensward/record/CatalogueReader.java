@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Predicate;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.hl7.fhir.r4.model.CodeableConcept;
 import org.hl7.fhir.r4.model.DeviceDefinition;
@@ -61,8 +62,8 @@ final class CatalogueReader {
             LensSite site = site(lens);
             require(!ranges.isEmpty(), "it has no power-range");
             require(!constants.isEmpty(), "it has no constants");
-            return Optional.of(
-                    new LensModel(evidence, name(lens), site, houseLens(lens), optic(lens), ranges, constants));
+            return Optional.of(new LensModel(
+                    evidence, name(lens), site, houseLens(lens), optic(lens), ranges, cylinders(lens), constants));
         } catch (IllegalArgumentException unreadable) {
             found.add(Finding.of(
                     LENS_MODEL_UNREADABLE, evidence.at("property"), name(lens) + ": " + unreadable.getMessage()));
@@ -101,6 +102,13 @@ final class CatalogueReader {
         return property(lens, ours("optic-diameter"))
                 .findFirst()
                 .map(each -> Millimetres.of(number(each, 0, UnitKind.LENGTH)));
+    }
+
+    private static List<Dioptres> cylinders(DeviceDefinition lens) {
+        return property(lens, ours("cylinders"))
+                .flatMap(each -> IntStream.range(0, each.getValueQuantity().size())
+                        .mapToObj(index -> Dioptres.of(number(each, index, UnitKind.POWER))))
+                .toList();
     }
 
     private static PowerRange range(DeviceDefinitionPropertyComponent property) {

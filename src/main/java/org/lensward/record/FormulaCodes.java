@@ -6,6 +6,8 @@ import org.hl7.fhir.r4.model.CodeableConcept;
 import org.hl7.fhir.r4.model.Observation.ObservationComponentComponent;
 import org.hl7.fhir.r4.model.Quantity;
 import org.lensward.lens.FormulaView;
+import org.lensward.lens.PlanningMethod;
+import org.lensward.lens.Variant;
 import org.lensward.optics.Constant;
 import org.lensward.optics.FormulaName;
 import org.lensward.optics.HaigisConstants;
@@ -18,7 +20,15 @@ final class FormulaCodes {
 
     private FormulaCodes() {}
 
-    static CodeableConcept concept(FormulaName formula) {
+    /** The method: the published formula's own code, or ours where the formula was told something else than it was made for. */
+    static CodeableConcept concept(PlanningMethod method) {
+        CodeableConcept concept = method.variant() == Variant.AS_PUBLISHED
+                ? published(method.name())
+                : Codes.concept(Systems.FORMULA, method.code(), method.words());
+        return concept.setText(method.words());
+    }
+
+    private static CodeableConcept published(FormulaName formula) {
         return switch (formula) {
             case SRK_T -> Codes.concept(Systems.DICOM, "111767", "SRK-T");
             case HOLLADAY_1 -> Codes.concept(Systems.DICOM, "111762", "Holladay 1");
@@ -28,20 +38,6 @@ final class FormulaCodes {
             case T2 -> Codes.concept(Systems.FORMULA, "t2", "T2");
             case SHAMMAS_MYOPIC -> Codes.concept(Systems.FORMULA, "shammas-pl", "Shammas-PL");
             case SHAMMAS_HYPEROPIC -> Codes.concept(Systems.FORMULA, "shammas-phl", "Shammas-PHL");
-        };
-    }
-
-    /** The formula in an id. */
-    static String slug(FormulaName formula) {
-        return switch (formula) {
-            case SRK_T -> "srk-t";
-            case HOLLADAY_1 -> "holladay-1";
-            case HOFFER_Q -> "hoffer-q";
-            case HAIGIS -> "haigis";
-            case T2 -> "t2";
-            case HAIGIS_L -> "haigis-l";
-            case SHAMMAS_MYOPIC -> "shammas-pl";
-            case SHAMMAS_HYPEROPIC -> "shammas-phl";
         };
     }
 

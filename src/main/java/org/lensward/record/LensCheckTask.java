@@ -31,6 +31,10 @@ final class LensCheckTask {
         task.setFocus(LensRequests.primary(context));
         task.setFor(context.patient());
         expect(task, context, patient, lens.kit().primary());
+        lens.toric().map(toric -> toric.choice().lens()).ifPresent(toric -> {
+            input(task, "lens-cylinder", "Lens cylinder", Quantities.dioptres(toric.cylinder()));
+            input(task, "lens-axis", "Axis of the lens marks", Quantities.degrees(toric.axis()));
+        });
         return task;
     }
 

@@ -9,6 +9,7 @@ import org.hl7.fhir.r4.model.Reference;
 import org.hl7.fhir.r4.model.Type;
 import org.lensward.lens.KitLens;
 import org.lensward.lens.KitRole;
+import org.lensward.optics.toric.ToricLens;
 import org.lensward.plan.LensPlan;
 
 /** The kit as DeviceRequests: the primary lens as the plan, the others as options. */
@@ -19,14 +20,16 @@ final class LensRequests {
     private LensRequests() {}
 
     static List<DeviceRequest> of(PlanContext context, LensPlan lens) {
-        return lens.kit().all().stream().map(each -> request(context, each)).toList();
+        return lens.kit().all().stream()
+                .map(each -> request(context, lens, each))
+                .toList();
     }
 
     static Reference primary(PlanContext context) {
         return new Reference("DeviceRequest/" + context.key().id(KitRole.PRIMARY.code()));
     }
 
-    private static DeviceRequest request(PlanContext context, KitLens lens) {
+    private static DeviceRequest request(PlanContext context, LensPlan plan, KitLens lens) {
         DeviceRequest request = new DeviceRequest();
         request.setId(context.key().id(lens.role().code()));
         request.getMeta().addProfile(Systems.profile("lens-request"));
@@ -39,6 +42,9 @@ final class LensRequests {
         request.setIntent(lens.role() == KitRole.PRIMARY ? RequestIntent.PLAN : RequestIntent.OPTION);
         request.setCode(new CodeableConcept().setText(lens.model().name()));
         parameter(request, "lens-power", "Lens power", Quantities.dioptres(lens.power()));
+        if (lens.model().isToric()) {
+            plan.toric().ifPresent(toric -> cylinder(request, toric.choice().lens()));
+        }
         parameter(
                 request,
                 "kit-role",
@@ -50,6 +56,11 @@ final class LensRequests {
         request.setSubject(context.patient());
         request.setOccurrence(context.operation());
         return request;
+    }
+
+    private static void cylinder(DeviceRequest request, ToricLens lens) {
+        parameter(request, "lens-cylinder", "Lens cylinder", Quantities.dioptres(lens.cylinder()));
+        parameter(request, "lens-axis", "Axis of the lens marks", Quantities.degrees(lens.axis()));
     }
 
     private static String display(KitRole role) {

@@ -12,6 +12,7 @@ enum MeasurementCode {
     AXIAL_LENGTH("axial length", UnitKind.LENGTH, 14, 40, "64742-0", "66067-0"),
     AXIAL_LENGTH_SD("scatter of the axial length", UnitKind.LENGTH, 0, 5),
     AXIAL_LENGTH_SNR("signal-to-noise ratio of the axial length", UnitKind.NUMBER, 0, 1e6),
+    SOUND_VELOCITY("velocity of sound", UnitKind.VELOCITY, 900, 1800),
     KERATOMETRY_FLAT_POWER("flat corneal power", UnitKind.POWER, 30, 60),
     KERATOMETRY_STEEP_POWER("steep corneal power", UnitKind.POWER, 30, 60),
     KERATOMETRY_FLAT_RADIUS("flat corneal radius", UnitKind.LENGTH, 5.6, 11.3),
@@ -23,7 +24,12 @@ enum MeasurementCode {
     DILATED_PUPIL("dilated pupil", UnitKind.LENGTH, 0.5, 11),
     TARGET_REFRACTION("target refraction", UnitKind.POWER, -15, 5),
     PREDICTED_REFRACTION("predicted refraction", UnitKind.POWER, -25, 15),
-    ACHIEVED_REFRACTION("achieved refraction", UnitKind.POWER, -25, 15);
+    ACHIEVED_REFRACTION("achieved refraction", UnitKind.POWER, -25, 15),
+    SPHERICAL_EQUIVALENT("spherical equivalent", UnitKind.POWER, -30, 20),
+    CORNEAL_POWER_BEFORE_LASER("corneal power before the laser", UnitKind.POWER, 30, 60),
+    REFRACTION_BEFORE_LASER("refraction before the laser", UnitKind.POWER, -25, 15),
+    REFRACTION_AFTER_LASER("refraction after the laser", UnitKind.POWER, -25, 15),
+    DEVICE_REPORTED_POWER("device-reported lens power", UnitKind.POWER, -20, 60);
 
     private final String words;
     private final UnitKind kind;

@@ -22,6 +22,7 @@ import org.lensward.finding.Evidence;
  * @param day when it was taken
  * @param methods its method and its panel's
  * @param scalars its values by what they are
+ * @param lenses the lens models it speaks of
  */
 record MeasurementGroup(
         Evidence evidence,
@@ -30,7 +31,8 @@ record MeasurementGroup(
         boolean both,
         Optional<LocalDate> day,
         List<CodeableConcept> methods,
-        Map<MeasurementCode, Scalar> scalars) {
+        Map<MeasurementCode, Scalar> scalars,
+        List<String> lenses) {
 
     /** Whether it holds nothing but scalars of a cornea, so that it may be one piece of a keratometry sent flat. */
     boolean pieceOfCornea() {
@@ -48,6 +50,6 @@ record MeasurementGroup(
     MeasurementGroup with(MeasurementGroup other) {
         Map<MeasurementCode, Scalar> all = new EnumMap<>(scalars);
         all.putAll(other.scalars);
-        return new MeasurementGroup(evidence, words, eyes, both, day, methods, all);
+        return new MeasurementGroup(evidence, words, eyes, both, day, methods, all, lenses);
     }
 }

@@ -122,7 +122,14 @@ final class MeasurementGroups {
         List<CodeableConcept> methods =
                 speakers.stream().map(Observation::getMethod).toList();
         return new MeasurementGroup(
-                evidences.of(observation, ""), code.words(), eyes, EyeCodes.statesBoth(sites), day, methods, scalars);
+                evidences.of(observation, ""),
+                code.words(),
+                eyes,
+                EyeCodes.statesBoth(sites),
+                day,
+                methods,
+                scalars,
+                observation.getFocus().stream().map(Shelf::name).toList());
     }
 
     private Map<MeasurementCode, Scalar> scalars(Observation observation, MeasurementCode code) {

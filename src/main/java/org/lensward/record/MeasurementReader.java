@@ -22,6 +22,7 @@ import static org.lensward.record.MeasurementCode.KERATOMETRY_STEEP_POWER;
 import static org.lensward.record.MeasurementCode.KERATOMETRY_STEEP_RADIUS;
 import static org.lensward.record.MeasurementCode.LENS_THICKNESS;
 import static org.lensward.record.MeasurementCode.PREDICTED_REFRACTION;
+import static org.lensward.record.MeasurementCode.SOUND_VELOCITY;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -40,6 +41,7 @@ import org.lensward.finding.Evidence;
 import org.lensward.finding.Finding;
 import org.lensward.quantity.Degrees;
 import org.lensward.quantity.Dioptres;
+import org.lensward.quantity.MetresPerSecond;
 import org.lensward.quantity.Millimetres;
 import org.lensward.quantity.PureNumber;
 import org.lensward.quantity.RefractiveIndex;
@@ -129,7 +131,8 @@ final class MeasurementReader {
                 day,
                 method.get(),
                 number(group, AXIAL_LENGTH_SD).map(each -> measured(each, Millimetres.of(each.value()))),
-                number(group, AXIAL_LENGTH_SNR).map(each -> measured(each, PureNumber.of(each.value())))));
+                number(group, AXIAL_LENGTH_SNR).map(each -> measured(each, PureNumber.of(each.value()))),
+                number(group, SOUND_VELOCITY).map(each -> measured(each, MetresPerSecond.of(each.value())))));
     }
 
     static Optional<BiometryMethod> method(List<CodeableConcept> methods) {

@@ -2,8 +2,10 @@ package org.lensward.record;
 
 import java.math.BigDecimal;
 import org.hl7.fhir.r4.model.Quantity;
+import org.lensward.quantity.Degrees;
 import org.lensward.quantity.Dioptres;
 import org.lensward.quantity.Millimetres;
+import org.lensward.quantity.Probability;
 import org.lensward.quantity.PureNumber;
 
 /** Our quantities in UCUM. */
@@ -17,6 +19,14 @@ final class Quantities {
 
     static Quantity millimetres(Millimetres value) {
         return quantity(value.value(), "mm", "mm");
+    }
+
+    static Quantity degrees(Degrees value) {
+        return quantity(value.value(), "deg", "deg");
+    }
+
+    static Quantity percent(Probability value) {
+        return quantity(Math.round(value.value() * 1000) / 10.0, "%", "%");
     }
 
     static Quantity number(PureNumber value) {

@@ -25,7 +25,7 @@ final class SignCodes {
             Map.entry("247095003", EnumSet.of(Sign.SILICONE_OIL)),
             Map.entry("232077005", EnumSet.of(Sign.VITRECTOMY)),
             // operations
-            Map.entry("51683002", EnumSet.of(Sign.CORNEA_RESHAPED)),
+            Map.entry("51683002", EnumSet.of(Sign.CORNEA_INCISED)),
             Map.entry("312965008", EnumSet.of(Sign.CORNEA_RESHAPED)),
             Map.entry("414582004", EnumSet.of(Sign.CORNEA_RESHAPED)),
             Map.entry("397516006", EnumSet.of(Sign.CORNEA_RESHAPED)),

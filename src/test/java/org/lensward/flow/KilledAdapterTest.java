@@ -24,7 +24,7 @@ class KilledAdapterTest {
 
     @Test
     void killed_between_two_plans_and_started_again_loses_and_doubles_nothing() throws Exception {
-        try (RunningDay day = new RunningDay("killed-adapter")) {
+        try (RunningDay day = new RunningDay()) {
             Process first = adapter(day);
             RunningDay.await("the first plan", LONG, () -> planned(day) >= 1);
             first.destroyForcibly().waitFor(10, TimeUnit.SECONDS);

@@ -13,7 +13,7 @@ import java.util.Map;
 import java.util.function.BooleanSupplier;
 import org.hl7.fhir.r4.model.Bundle;
 import org.lensward.demo.EmbeddedRecord;
-import org.lensward.demo.RecordSettings;
+import org.lensward.demo.EmbeddedRecordSettings;
 import org.lensward.demo.TheatreDay;
 import org.lensward.record.Fhir;
 import org.lensward.record.Shelf;
@@ -28,8 +28,8 @@ final class RunningDay implements AutoCloseable {
     private final Path queue;
     private final IGenericClient client;
 
-    RunningDay(String name) throws IOException {
-        record = EmbeddedRecord.start(RecordSettings.inMemory(0, name));
+    RunningDay() throws IOException {
+        record = EmbeddedRecord.start(EmbeddedRecordSettings.inMemory(0));
         queue = Files.createTempDirectory("lensward-queue");
         new TheatreDay(FHIR).load(record.baseUrl());
         client = FHIR.newRestfulGenericClient(record.baseUrl());

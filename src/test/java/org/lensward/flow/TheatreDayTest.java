@@ -45,7 +45,7 @@ class TheatreDayTest {
 
     @BeforeAll
     static void open() throws IOException {
-        day = new RunningDay("theatre-day");
+        day = new RunningDay();
         adapter = day.adapter();
         RunningDay.await("every booking has a plan", LONG, day::allPlanned);
     }

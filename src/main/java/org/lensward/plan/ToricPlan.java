@@ -1,0 +1,13 @@
+package org.lensward.plan;
+
+import org.lensward.optics.toric.Astigmatism;
+import org.lensward.optics.toric.ToricChoice;
+
+/**
+ * The cylinder of a toric lens.
+ *
+ * @param anterior astigmatism as the keratometer measured it
+ * @param net what the lens has to correct: with the back of the cornea and the incision's effect
+ * @param choice the labelled cylinder, its axis and what it leaves
+ */
+public record ToricPlan(Astigmatism anterior, Astigmatism net, ToricChoice choice) {}
