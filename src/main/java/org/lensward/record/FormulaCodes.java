@@ -36,8 +36,10 @@ final class FormulaCodes {
             case HAIGIS -> Codes.concept(Systems.DICOM, "111760", "Haigis");
             case HAIGIS_L -> Codes.concept(Systems.DICOM, "111761", "Haigis-L");
             case T2 -> Codes.concept(Systems.FORMULA, "t2", "T2");
-            case SHAMMAS_MYOPIC -> Codes.concept(Systems.FORMULA, "shammas-pl", "Shammas-PL");
-            case SHAMMAS_HYPEROPIC -> Codes.concept(Systems.FORMULA, "shammas-phl", "Shammas-PHL");
+            case SHAMMAS_MYOPIC ->
+                Codes.concept(Systems.FORMULA, "shammas-myopic", "Shammas no-history, after myopic laser");
+            case SHAMMAS_HYPEROPIC ->
+                Codes.concept(Systems.FORMULA, "shammas-hyperopic", "Shammas no-history, after hyperopic laser");
         };
     }
 

@@ -7,8 +7,6 @@ import org.apache.commons.math3.analysis.solvers.BisectionSolver;
 import org.lensward.eye.BiometryMethod;
 import org.lensward.optics.Formula;
 import org.lensward.optics.Formulas;
-import org.lensward.optics.PowerTable;
-import org.lensward.optics.SeenEye;
 import org.lensward.optics.Sulcus;
 import org.lensward.optics.ThinEye;
 import org.lensward.optics.accuracy.ErrorBudget;
@@ -58,14 +56,14 @@ public class OpticsBenchmark {
     /** Five formulas, their powers in the bag and in the sulcus, a toric lens with its rotations, the error budget and the table. */
     @Benchmark
     public void fullEye(Theatre theatre, Blackhole plan) {
-        List<SeenEye> seen = new ArrayList<>(5);
+        List<ThinEye> seen = new ArrayList<>(5);
         for (Formula formula : Formulas.all()) {
             ThinEye eye = see(formula, theatre);
-            seen.add(new SeenEye(formula.name(), eye));
+            seen.add(eye);
             plan.consume(eye.power(theatre.target));
             plan.consume(Sulcus.of(eye).power(theatre.target));
         }
-        ThinEye eye = seen.get(0).eye();
+        ThinEye eye = seen.get(0);
         Dioptres label = Dioptres.of(Math.rint(eye.power(theatre.target).value() * 2) / 2);
         Astigmatism anterior = Astigmatism.of(theatre.astigmatism, theatre.steep);
         Astigmatism net = INCISION.after(PosteriorCornea.ABULAFIA_KOCH.net(anterior));
@@ -74,7 +72,9 @@ public class OpticsBenchmark {
         plan.consume(budget.largest());
         plan.consume(budget.within(Dioptres.of(0.5), eye.refraction(label), theatre.target));
         plan.consume(budget.within(Dioptres.of(1), eye.refraction(label), theatre.target));
-        plan.consume(PowerTable.of(theatre.labels, seen));
+        for (ThinEye each : seen) {
+            theatre.labels.forEach(power -> plan.consume(each.refraction(power)));
+        }
     }
 
     private static ThinEye see(Formula formula, Theatre theatre) {

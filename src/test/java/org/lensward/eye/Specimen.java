@@ -59,7 +59,8 @@ public record Specimen(Biometry biometry, List<EyeSurgery> surgery, Optional<Mea
                 Optional.of(new Measured<>(Millimetres.of(depth), DEPTH)),
                 biometry.details().lensThickness(),
                 biometry.details().lengthScatter(),
-                biometry.details().lengthSignal()));
+                biometry.details().lengthSignal(),
+                Optional.empty()));
     }
 
     public Specimen scatter(double scatter) {
@@ -67,7 +68,8 @@ public record Specimen(Biometry biometry, List<EyeSurgery> surgery, Optional<Mea
                 biometry.details().anteriorChamberDepth(),
                 biometry.details().lensThickness(),
                 Optional.of(new Measured<>(Millimetres.of(scatter), LENGTH)),
-                biometry.details().lengthSignal()));
+                biometry.details().lengthSignal(),
+                Optional.empty()));
     }
 
     public Specimen signal(double signal) {
@@ -75,7 +77,8 @@ public record Specimen(Biometry biometry, List<EyeSurgery> surgery, Optional<Mea
                 biometry.details().anteriorChamberDepth(),
                 biometry.details().lensThickness(),
                 biometry.details().lengthScatter(),
-                Optional.of(new Measured<>(PureNumber.of(signal), LENGTH))));
+                Optional.of(new Measured<>(PureNumber.of(signal), LENGTH)),
+                Optional.empty()));
     }
 
     public Specimen operatedOn(Optional<LocalDate> day) {

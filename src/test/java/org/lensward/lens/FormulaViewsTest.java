@@ -38,7 +38,7 @@ class FormulaViewsTest {
     private static final LensModel ONLY_A = Lenses.model("bag", LensSite.CAPSULAR_BAG, Lenses.aConstant(118.4));
 
     private static Outcome<FormulaViews> see(LensModel model, Specimen eye) {
-        return FormulaViews.of(model, eye.biometry());
+        return Lenses.views(model, eye.biometry());
     }
 
     private static List<FormulaName> formulas(Outcome<FormulaViews> views) {

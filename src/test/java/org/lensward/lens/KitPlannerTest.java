@@ -12,6 +12,7 @@ import static org.lensward.lens.KitRole.SULCUS;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import org.lensward.eye.Laterality;
@@ -30,8 +31,8 @@ class KitPlannerTest {
 
     private static Outcome<LensKit> plan(Specimen eye, LensModel... models) {
         Catalogue catalogue = new Catalogue(List.of(models));
-        return FormulaViews.of(models[0], eye.biometry()).then(views -> new KitPlanner(Lenses.policy(TargetSide.MYOPIC))
-                .plan(views, eye.biometry(), catalogue, Dioptres.of(0)));
+        return Lenses.views(models[0], eye.biometry()).then(views -> new KitPlanner(Lenses.policy(TargetSide.MYOPIC))
+                .plan(views, new MeasuredEye(eye.biometry(), Optional.empty()), catalogue, Dioptres.of(0)));
     }
 
     private static KitLens lens(Outcome<LensKit> kit, KitRole role) {
@@ -59,29 +60,29 @@ class KitPlannerTest {
             KitLens primary = lens(kit, PRIMARY);
             assertThat(lens(kit, SPARE))
                     .isEqualTo(new KitLens(
-                            SPARE, primary.model(), primary.power(), primary.predicted(), primary.formula()));
+                            SPARE, primary.model(), primary.power(), primary.predicted(), primary.method()));
         }
 
         @Test
         void the_prediction_is_what_the_trusted_formula_makes_of_the_labelled_power() {
             KitLens primary = lens(kit, PRIMARY);
-            FormulaView srkT = FormulaViews.of(Lenses.bag(), EYE.biometry()).value().orElseThrow().all().stream()
+            FormulaView srkT = Lenses.views(Lenses.bag(), EYE.biometry()).value().orElseThrow().all().stream()
                     .filter(view -> view.formula() == FormulaName.SRK_T)
                     .findFirst()
                     .orElseThrow();
-            assertThat(primary.formula()).isEqualTo(FormulaName.SRK_T);
+            assertThat(primary.method().name()).isEqualTo(FormulaName.SRK_T);
             assertThat(primary.predicted()).isEqualTo(srkT.eye().refraction(primary.power()));
         }
 
         @Test
         void the_anterior_chamber_lens_is_planned_by_srk_t_and_its_own_constant() {
             KitLens chamber = lens(kit, ANTERIOR_CHAMBER);
-            FormulaView own = FormulaViews.of(Lenses.anteriorChamber(), EYE.biometry())
+            FormulaView own = Lenses.views(Lenses.anteriorChamber(), EYE.biometry())
                     .value()
                     .orElseThrow()
                     .all()
                     .get(0);
-            assertThat(chamber.formula()).isEqualTo(FormulaName.SRK_T);
+            assertThat(chamber.method().name()).isEqualTo(FormulaName.SRK_T);
             assertThat(chamber.predicted()).isEqualTo(own.eye().refraction(chamber.power()));
             assertThat(chamber.predicted().value()).isBetween(-0.5, 0.0);
             assertThat(chamber.power()).isLessThan(lens(kit, PRIMARY).power());

@@ -8,10 +8,17 @@ import static org.lensward.optics.FormulaName.SRK_T;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.lensward.eye.Biometry;
 import org.lensward.eye.BiometryMethod;
 import org.lensward.finding.Evidence;
+import org.lensward.finding.Outcome;
+import org.lensward.optics.Formulas;
 import org.lensward.optics.HaigisConstants;
 import org.lensward.optics.LensConstants;
+import org.lensward.optics.LongEyeAdjustment;
+import org.lensward.optics.ThinEye;
+import org.lensward.optics.toric.PosteriorCornea;
+import org.lensward.quantity.Degrees;
 import org.lensward.quantity.Dioptres;
 import org.lensward.quantity.Millimetres;
 import org.lensward.quantity.PureNumber;
@@ -41,7 +48,31 @@ public final class Lenses {
                 List.of(SRK_T),
                 List.of(HAIGIS, SRK_T),
                 limit(Dioptres.of(0.50), COMMON),
-                limit(Millimetres.of(0.50), COMMON));
+                limit(Millimetres.of(0.50), COMMON),
+                LongEyeAdjustment.NONE,
+                limit(Dioptres.of(0.75), COMMON),
+                limit(Dioptres.of(2.50), COMMON),
+                limit(Dioptres.of(39.50), COMMON),
+                limit(Dioptres.of(49.00), COMMON),
+                limit(PureNumber.of(0.5), COMMON),
+                PosteriorCornea.ABULAFIA_KOCH,
+                Map.of(
+                        LensPolicy.ANY_SURGEON,
+                        new SurgeonIncision(limit(Dioptres.of(0.1), COMMON), limit(Degrees.of(180), COMMON))));
+    }
+
+    /** The published formulas, as they see an eye that nobody lasered and that is not long. */
+    static List<PlanningMethod> standard() {
+        return Formulas.all().stream().map(PlanningMethod::asPublished).toList();
+    }
+
+    static Outcome<FormulaViews> views(LensModel model, Biometry biometry) {
+        return FormulaViews.of(model, new MeasuredEye(biometry, Optional.empty()), standard());
+    }
+
+    /** A thin eye as any one formula might have made it. */
+    static FormulaView view(ThinEye eye) {
+        return new FormulaView(standard().get(0), eye, CONSTANTS, Dioptres.of(0));
     }
 
     public static LensModel bag() {

@@ -29,7 +29,7 @@ class PowerChoiceLaws {
     }
 
     private static Outcome<Dioptres> choose(ThinEye eye, double target, TargetSide side) {
-        return PowerChoice.choose(Lenses.bag(), eye, Dioptres.of(target), side);
+        return PowerChoice.choose(Lenses.bag(), Lenses.view(eye), Dioptres.of(target), side);
     }
 
     private static double beside(ThinEye eye, Dioptres power, double target) {

@@ -21,9 +21,9 @@ import org.lensward.quantity.Millimetres;
 class PowerChoiceTest {
 
     /** The eye that this power makes emmetropic; position and cornea as in published/sulcus-elp-shift.csv. */
-    private static ThinEye needing(double power) {
+    private static FormulaView needing(double power) {
         double length = 5.20 + 1336 / (power + 1336 / (1336.0 / 43 - 5.20));
-        return new ThinEye(Millimetres.of(5.20), Millimetres.of(length), Dioptres.of(43));
+        return Lenses.view(new ThinEye(Millimetres.of(5.20), Millimetres.of(length), Dioptres.of(43)));
     }
 
     private static Outcome<Dioptres> choose(double needed, TargetSide side) {

@@ -33,9 +33,9 @@ class SulcusPublishedTest {
     private static List<KitLens> kit(Biometry biometry, double personalisedAcd) {
         LensModel bag = fine(LensSite.CAPSULAR_BAG, personalisedAcd);
         Catalogue catalogue = new Catalogue(List.of(bag, fine(LensSite.SULCUS, personalisedAcd)));
-        return FormulaViews.of(bag, biometry)
+        return Lenses.views(bag, biometry)
                 .then(views -> new KitPlanner(Lenses.policy(TargetSide.NEAREST))
-                        .plan(views, biometry, catalogue, Dioptres.of(0)))
+                        .plan(views, new MeasuredEye(biometry, Optional.empty()), catalogue, Dioptres.of(0)))
                 .value()
                 .orElseThrow()
                 .all();
@@ -43,7 +43,7 @@ class SulcusPublishedTest {
 
     /** The constant by which Hoffer Q, to whose lens position it is only added, sits the lens at 5.20 mm in this eye. */
     private static double constantFor520(Biometry biometry) {
-        FormulaViews views = FormulaViews.of(fine(LensSite.CAPSULAR_BAG, 5.20), biometry)
+        FormulaViews views = Lenses.views(fine(LensSite.CAPSULAR_BAG, 5.20), biometry)
                 .value()
                 .orElseThrow();
         return 2 * 5.20 - views.all().get(0).eye().lensPosition().value();

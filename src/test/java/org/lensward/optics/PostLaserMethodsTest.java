@@ -2,9 +2,9 @@ package org.lensward.optics;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
+import static org.lensward.finding.FindingCode.CORNEA_AFTER_LASER;
 import static org.lensward.finding.FindingCode.CORNEA_PERHAPS_RESHAPED;
 import static org.lensward.finding.FindingCode.POST_LASER_METHOD;
-import static org.lensward.finding.FindingCode.RESHAPING_UNKNOWN;
 import static org.lensward.optics.OpticsSpecimen.SOMEWHERE;
 import static org.lensward.optics.OpticsSpecimen.seen;
 import static org.lensward.optics.OpticsSpecimen.shape;
@@ -56,7 +56,7 @@ class PostLaserMethodsTest {
     void a_cornea_no_method_was_made_for_is_refused_even_with_history(Reshaping reshaping) {
         var methods = PostLaserMethods.of(new Measured<>(reshaping, SOMEWHERE), Optional.of(HISTORY));
         assertThat(methods.value()).isEmpty();
-        assertThat(methods.findings()).extracting(Finding::code).containsExactly(RESHAPING_UNKNOWN);
+        assertThat(methods.findings()).extracting(Finding::code).containsExactly(CORNEA_AFTER_LASER);
     }
 
     /** K - change at the cornea: 44 - 6/(1 + 0.072) = 38.403, by hand. */

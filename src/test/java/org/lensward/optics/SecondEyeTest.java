@@ -5,7 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException
 import static org.assertj.core.api.Assertions.within;
 import static org.lensward.finding.FindingCode.EYES_WILL_DIFFER;
 import static org.lensward.finding.FindingCode.RESULT_BEYOND_TARGET;
-import static org.lensward.finding.FindingCode.SECOND_EYE_ADJUSTED;
+import static org.lensward.finding.FindingCode.SECOND_EYE_EXPECTED;
 import static org.lensward.optics.OpticsSpecimen.SOMEWHERE;
 
 import net.jqwik.api.ForAll;
@@ -27,7 +27,7 @@ class SecondEyeTest {
     void half_of_the_first_eyes_error_is_expected_of_the_second() {
         var expected = SecondEye.half().expected(Dioptres.of(-0.20), new Measured<>(Dioptres.of(0.60), SOMEWHERE));
         assertThat(expected.value().orElseThrow().value()).isCloseTo(0.10, within(1e-12));
-        assertThat(expected.findings()).extracting(Finding::code).containsExactly(SECOND_EYE_ADJUSTED);
+        assertThat(expected.findings()).extracting(Finding::code).containsExactly(SECOND_EYE_EXPECTED);
         assertThat(expected.findings().get(0).message()).contains("50 %", "-0.20 D", "+0.10 D");
     }
 

@@ -56,6 +56,7 @@ record Cases(PlanningCase booked) {
                         Optional.of(OPERATION),
                         Optional.of(new Measured<>(Dioptres.of(-0.25), BOOKING.at("extension"))),
                         Optional.empty(),
+                        Optional.empty(),
                         Optional.empty()),
                 new Person(PATIENT, Optional.of(LocalDate.of(1960, 1, 31)), Sex.FEMALE, List.of()),
                 Optional.of(eye(right.biometry())),
@@ -126,7 +127,13 @@ record Cases(PlanningCase booked) {
     Cases withoutTarget() {
         Booking old = booked.booking();
         return booking(new Booking(
-                old.evidence(), old.eye(), old.operation(), Optional.empty(), old.lensModel(), old.surgeon()));
+                old.evidence(),
+                old.eye(),
+                old.operation(),
+                Optional.empty(),
+                old.lensModel(),
+                old.surgeon(),
+                old.surgeonName()));
     }
 
     Cases aimingAt(double target) {
@@ -137,7 +144,8 @@ record Cases(PlanningCase booked) {
                 old.operation(),
                 Optional.of(new Measured<>(Dioptres.of(target), BOOKING.at("extension"))),
                 old.lensModel(),
-                old.surgeon()));
+                old.surgeon(),
+                old.surgeonName()));
     }
 
     Cases naming(String lensModel) {
@@ -148,7 +156,8 @@ record Cases(PlanningCase booked) {
                 old.operation(),
                 old.target(),
                 Optional.of(new Measured<>(lensModel, BOOKING.at("supportingInfo"))),
-                old.surgeon()));
+                old.surgeon(),
+                old.surgeonName()));
     }
 
     private Cases booking(Booking booking) {
@@ -169,7 +178,13 @@ record Cases(PlanningCase booked) {
     Cases withoutEye() {
         Booking old = booked.booking();
         Booking eyeless = new Booking(
-                old.evidence(), Optional.empty(), old.operation(), old.target(), old.lensModel(), old.surgeon());
+                old.evidence(),
+                Optional.empty(),
+                old.operation(),
+                old.target(),
+                old.lensModel(),
+                old.surgeon(),
+                old.surgeonName());
         return new Cases(new PlanningCase(
                 eyeless,
                 booked.person(),
