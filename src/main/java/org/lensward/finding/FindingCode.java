@@ -193,7 +193,7 @@ public enum FindingCode {
             Source.ULTRASOUND_CONTACT),
     CORNEA_AFTER_LASER(
             WITHHOLDS,
-            "The cornea was reshaped (%s): keratometry and standard formulas mislead, and no method here is made for it.",
+            "The cornea was reshaped %s: keratometry and standard formulas mislead, and no method here is made for it.",
             "Find out whether a laser flattened or steepened the cornea; else plan by hand from topography.",
             Source.POST_LASER),
     CORNEA_IRREGULAR(

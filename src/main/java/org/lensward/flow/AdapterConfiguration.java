@@ -3,7 +3,6 @@ package org.lensward.flow;
 import ca.uhn.fhir.context.FhirContext;
 import java.time.Clock;
 import java.time.ZoneId;
-import org.apache.activemq.artemis.core.settings.impl.AddressSettings;
 import org.apache.camel.spring.boot.CamelAutoConfiguration;
 import org.lensward.plan.Policy;
 import org.lensward.record.Fhir;
@@ -11,7 +10,6 @@ import org.springframework.boot.autoconfigure.ImportAutoConfiguration;
 import org.springframework.boot.autoconfigure.context.PropertyPlaceholderAutoConfiguration;
 import org.springframework.boot.autoconfigure.jms.JmsAutoConfiguration;
 import org.springframework.boot.autoconfigure.jms.artemis.ArtemisAutoConfiguration;
-import org.springframework.boot.autoconfigure.jms.artemis.ArtemisConfigurationCustomizer;
 import org.springframework.boot.context.properties.EnableConfigurationProperties;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
@@ -26,9 +24,6 @@ import org.springframework.context.annotation.Configuration;
     CamelAutoConfiguration.class
 })
 public class AdapterConfiguration {
-
-    /** The queue of bookings to plan, as the routes name it. */
-    static final String QUEUE = "lensward.bookings";
 
     @Bean
     FhirContext fhir() {
@@ -70,9 +65,13 @@ public class AdapterConfiguration {
         return new Publisher(client);
     }
 
-    /** A booking that changes again while it waits takes the place of its own message: the queue never holds it twice. */
     @Bean
-    ArtemisConfigurationCustomizer lastValueQueue() {
-        return broker -> broker.addAddressSetting(QUEUE, new AddressSettings().setDefaultLastValueQueue(true));
+    BookingQueue bookingQueue() {
+        return new BookingQueue();
+    }
+
+    @Bean
+    RetryNotice retryNotice() {
+        return new RetryNotice();
     }
 }

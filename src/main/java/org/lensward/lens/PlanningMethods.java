@@ -8,6 +8,7 @@ import org.lensward.eye.Eye;
 import org.lensward.eye.History.Entry;
 import org.lensward.eye.Measured;
 import org.lensward.eye.Sign;
+import org.lensward.finding.Finding;
 import org.lensward.finding.Outcome;
 import org.lensward.optics.CornealHistory;
 import org.lensward.optics.DoubleK;
@@ -36,6 +37,15 @@ public final class PlanningMethods {
         return reshaping(eye)
                 .map(reshaping -> afterLaser(reshaping, eye))
                 .orElseGet(() -> Outcome.ready(standard(axialLength, adjustment)));
+    }
+
+    /** Why no method may be used for this cornea, whatever the lens; empty where one may. */
+    public static List<Finding> refused(Eye eye) {
+        return reshaping(eye)
+                .map(reshaping -> afterLaser(reshaping, eye))
+                .filter(methods -> methods.value().isEmpty())
+                .map(Outcome::findings)
+                .orElse(List.of());
     }
 
     /** Whether and how the cornea was reshaped. */

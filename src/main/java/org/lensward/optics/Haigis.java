@@ -18,7 +18,7 @@ import org.lensward.quantity.Dioptres;
  * AL axial length in mm; ACD anterior chamber depth in mm <em>from the epithelium</em>; r mean corneal radius in mm; a0 in mm, a1 and
  * a2 of unit one. Without a measured ACD the formula has no answer. Not modelled: lens thickness.
  */
-public final class Haigis implements Formula {
+public record Haigis() implements Formula {
 
     @Override
     public FormulaName name() {

@@ -15,7 +15,7 @@ import org.lensward.quantity.Dioptres;
  * r measured mean radius in mm, r' the corrected one, Kc in D. Coefficients as quoted by secondary sources; the paper was not seen.
  * Made for optical biometry after myopic laser only. Not modelled: corneal asphericity, radial keratotomy.
  */
-public final class HaigisL implements Formula {
+public record HaigisL() implements Formula {
 
     @Override
     public FormulaName name() {

@@ -18,7 +18,7 @@ import org.lensward.finding.Outcome;
  * the ACD to the principal plane of the lens. d steps at 23.0 mm. Some restatements also hold the ACD within 2.5 to 6.5 mm; the 1993
  * paper as we know it does not, and neither do we. Not modelled: measured anterior chamber depth.
  */
-public final class HofferQ implements Formula {
+public record HofferQ() implements Formula {
 
     @Override
     public FormulaName name() {

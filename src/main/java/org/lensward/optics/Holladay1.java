@@ -17,7 +17,7 @@ import org.lensward.finding.Outcome;
  * AL axial length in mm, r mean corneal radius in mm, SF surgeon factor in mm. AG is capped from an axial length of 25.33 mm. The
  * root is real for every eye: Rag is at least 7 and AG / 2 at most 6.75. Not modelled: measured anterior chamber depth.
  */
-public final class Holladay1 implements Formula {
+public record Holladay1() implements Formula {
 
     @Override
     public FormulaName name() {

@@ -3,13 +3,13 @@ package org.lensward.optics;
 /** How refractive surgery changed a cornea. */
 public enum Reshaping {
     /** Flattened in its middle by laser, for myopia. */
-    FLATTENED_BY_LASER("laser for myopia"),
+    FLATTENED_BY_LASER("by laser for myopia"),
     /** Steepened in its middle by laser, for hyperopia. */
-    STEEPENED_BY_LASER("laser for hyperopia"),
+    STEEPENED_BY_LASER("by laser for hyperopia"),
     /** Cut, not ablated, as by radial keratotomy. */
-    INCISED("incisions"),
+    INCISED("by incisions"),
     /** The record does not say. */
-    UNKNOWN("not recorded");
+    UNKNOWN("in a way not recorded");
 
     private final String spoken;
 

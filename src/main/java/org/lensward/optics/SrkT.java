@@ -24,7 +24,7 @@ import org.lensward.finding.Outcome;
  * Cw^2 / 4: the root is held at nought and the cusp reported. LCOR steps by 0.0015 mm at 24.2. Not modelled: measured anterior chamber
  * depth, lens thickness.
  */
-public final class SrkT implements Formula {
+public record SrkT() implements Formula {
 
     @Override
     public FormulaName name() {

@@ -14,7 +14,7 @@ import org.lensward.finding.Outcome;
  * AL axial length in mm, K keratometric power by 1.3375 in D, H in mm; everything else and the A-constant as in {@link SrkT}. Not
  * modelled: measured anterior chamber depth, lens thickness.
  */
-public final class T2 implements Formula {
+public record T2() implements Formula {
 
     @Override
     public FormulaName name() {

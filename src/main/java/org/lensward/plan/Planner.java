@@ -54,6 +54,7 @@ public final class Planner {
     public EyePlan plan(PlanningCase booked) {
         List<Finding> found = new ArrayList<>(booked.found());
         booked.eye().map(EyeStatus::judge).ifPresent(found::addAll);
+        booked.eye().map(PlanningMethods::refused).ifPresent(found::addAll);
         found.addAll(gates(booked));
         booked.eye().flatMap(this::suspect).ifPresent(found::add);
         Optional<RuptureRisk> rupture = rupture(booked, found);
