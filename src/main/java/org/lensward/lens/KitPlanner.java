@@ -112,8 +112,8 @@ public final class KitPlanner {
         }
         String why = backUp.findings().stream()
                 .filter(finding -> finding.severity() == Severity.WITHHOLDS)
-                .map(Finding::message)
-                .collect(Collectors.joining(" "));
+                .map(finding -> finding.message().replaceFirst("\\.$", ""))
+                .collect(Collectors.joining("; "));
         found.add(
                 why.isEmpty()
                         ? backUp.findings().get(0)
