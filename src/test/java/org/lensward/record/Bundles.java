@@ -127,9 +127,14 @@ final class Bundles {
     /** As a server would answer: a copy, read from JSON. */
     Bundle bundle() {
         Bundle bundle = new Bundle().setType(Bundle.BundleType.COLLECTION);
-        resources.values().forEach(each -> bundle.addEntry().setResource(each));
+        resources.values().forEach(each -> bundle.addEntry().setResource(each).setFullUrl(fullUrl(each)));
         return FHIR.newJsonParser()
                 .parseResource(Bundle.class, FHIR.newJsonParser().encodeResourceToString(bundle));
+    }
+
+    private static String fullUrl(Resource resource) {
+        String name = Shelf.name(resource);
+        return name.startsWith("urn:") ? name : "https://record.example/fhir/" + name;
     }
 
     /** The same record in another order. */
