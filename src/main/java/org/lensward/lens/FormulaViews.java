@@ -52,7 +52,7 @@ public record FormulaViews(LensModel model, Millimetres axialLength, List<Formul
                     shape(biometry), constants, biometry.axialLength().evidence());
             seen.value().ifPresent(eye -> views.add(new FormulaView(formula.name(), eye, constants)));
             found.addAll(seen.findings());
-            if (constants.convertedFor(formula.name())) {
+            if (seen.value().isPresent() && constants.convertedFor(formula.name())) {
                 found.add(Finding.of(CONSTANT_CONVERTED, model.evidence(), formula.name(), model.name()));
             }
         }

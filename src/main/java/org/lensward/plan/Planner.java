@@ -87,7 +87,10 @@ public final class Planner {
         Outcome<LensPlan> lens = model.then(chosen -> FormulaViews.of(chosen, biometry))
                 .then(views -> kits.plan(views, biometry, booked.catalogue(), target)
                         .then(kit -> describe(views, kit, biometry, target)));
-        found.addAll(lens.findings());
+        boolean doubted = Finding.withhold(found.stream());
+        lens.findings().stream()
+                .filter(finding -> !doubted || finding.severity() == Severity.WITHHOLDS)
+                .forEach(found::add);
         return lens.value();
     }
 
@@ -110,8 +113,7 @@ public final class Planner {
             return booking.target().get().value();
         }
         Dioptres target = policy.lens().target().value();
-        found.add(Finding.of(
-                TARGET_NOT_RECORDED, booking.evidence(), String.format(Locale.ROOT, "%+.2f D", target.value())));
+        found.add(Finding.of(TARGET_NOT_RECORDED, booking.evidence(), target));
         return target;
     }
 

@@ -128,7 +128,7 @@ public final class CaseReader {
     }
 
     private Person person(Shelf shelf, Patient patient, List<Finding> found) {
-        Evidence evidence = new Evidence(Shelf.name(patient), identity(patient), "");
+        Evidence evidence = Evidences.ofIdentity(patient, identity(patient));
         Optional<LocalDate> birthDate = Dates.day(patient.getBirthDateElement());
         if (birthDate.isEmpty()) {
             found.add(Finding.of(FindingCode.BIRTH_DATE_MISSING, evidence.at("birthDate")));
@@ -148,7 +148,6 @@ public final class CaseReader {
         return new Person(evidence, birthDate, sex, allergies);
     }
 
-    /** A patient's version is who it is: a new address is no reason to plan again, a new birth date is. */
     private static String identity(Patient patient) {
         StringBuilder text = new StringBuilder();
         for (Identifier identifier : patient.getIdentifier()) {
@@ -163,6 +162,6 @@ public final class CaseReader {
         text.append(patient.getBirthDateElement().getValueAsString())
                 .append('\n')
                 .append(patient.getGender());
-        return "identity-" + Evidences.digest(text.toString());
+        return text.toString();
     }
 }

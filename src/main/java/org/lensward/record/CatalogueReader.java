@@ -92,7 +92,9 @@ final class CatalogueReader {
     }
 
     private static boolean houseLens(DeviceDefinition lens) {
-        return property(lens, ours("house-lens")).findAny().isPresent();
+        return property(lens, ours("house-lens"))
+                .flatMap(each -> each.getValueCode().stream())
+                .anyMatch(value -> "true".equals(value.getText()));
     }
 
     private static Optional<Millimetres> optic(DeviceDefinition lens) {

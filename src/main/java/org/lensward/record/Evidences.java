@@ -11,6 +11,9 @@ import org.lensward.finding.Evidence;
 /** Names resources as evidence: by the version the server gave them, or by their content where there is none. */
 final class Evidences {
 
+    private static final String DIGEST = "sha256-";
+    private static final String IDENTITY = "identity-";
+
     private final FhirContext fhir;
 
     Evidences(FhirContext fhir) {
@@ -23,7 +26,17 @@ final class Evidences {
 
     private String version(Resource resource) {
         String given = resource.getMeta().getVersionId();
-        return given != null ? given : "sha256-" + digest(fhir.newJsonParser().encodeResourceToString(resource));
+        return given != null ? given : DIGEST + digest(fhir.newJsonParser().encodeResourceToString(resource));
+    }
+
+    /** Who the patient is, in place of a version: a new address is no reason to plan again, a new birth date is. */
+    static Evidence ofIdentity(Resource patient, String identity) {
+        return new Evidence(Shelf.name(patient), IDENTITY + digest(identity), "");
+    }
+
+    /** Whether the version is the server's own, so that it can be fetched. */
+    static boolean isOfServer(Evidence evidence) {
+        return !evidence.version().startsWith(DIGEST) && !evidence.version().startsWith(IDENTITY);
     }
 
     static String digest(String text) {

@@ -37,13 +37,14 @@ final class EyeCodes {
             Map.entry("24028007", EnumSet.of(RIGHT)),
             Map.entry("7771000", EnumSet.of(LEFT)),
             Map.entry("51440002", EnumSet.of(RIGHT, LEFT)),
+            Map.entry("362508001", EnumSet.of(RIGHT, LEFT)),
             Map.entry("40638003", EnumSet.of(RIGHT, LEFT)));
 
     /** LOINC codes that carry the side themselves. */
     private static final Map<String, Laterality> LOINC_SIDES =
             Map.of("64742-0", RIGHT, "66067-0", LEFT, "79892-6", RIGHT, "79893-4", LEFT);
 
-    private static final Set<String> SNOMED_EYE = Set.of("81745001");
+    private static final Set<String> SNOMED_EYE = Set.of("81745001", "244486005");
 
     private final Shelf shelf;
 

@@ -62,13 +62,14 @@ final class FormulaCodes {
             case HOFFER_Q -> {
                 Millimetres depth =
                         constants.personalisedAcd().map(Constant::value).orElseThrow();
-                components.add(component(Systems.DICOM, "111772", "pACD", Quantities.millimetres(depth)));
+                components.add(
+                        component(Systems.DICOM, "111772", "Hoffer pACD Constant", Quantities.millimetres(depth)));
             }
             case HAIGIS, HAIGIS_L -> {
                 HaigisConstants haigis = constants.haigis().map(Constant::value).orElseThrow();
-                components.add(component(Systems.DICOM, "111769", "a0", Quantities.millimetres(haigis.a0())));
-                components.add(component(Systems.DICOM, "111770", "a1", Quantities.number(haigis.a1())));
-                components.add(component(Systems.DICOM, "111771", "a2", Quantities.number(haigis.a2())));
+                components.add(component(Systems.DICOM, "111769", "Haigis a0", Quantities.millimetres(haigis.a0())));
+                components.add(component(Systems.DICOM, "111770", "Haigis a1", Quantities.number(haigis.a1())));
+                components.add(component(Systems.DICOM, "111771", "Haigis a2", Quantities.number(haigis.a2())));
             }
         }
         return components;

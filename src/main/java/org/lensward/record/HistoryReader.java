@@ -122,9 +122,9 @@ final class HistoryReader {
     }
 
     private void taken(MedicationStatement statement) {
-        MedicationStatementStatus status = statement.getStatus();
-        if (status != MedicationStatementStatus.ENTEREDINERROR && status != MedicationStatementStatus.NOTTAKEN) {
-            drug(statement, statement.getMedication());
+        if (statement.getStatus() != MedicationStatementStatus.ENTEREDINERROR) {
+            boolean taken = statement.getStatus() != MedicationStatementStatus.NOTTAKEN;
+            drug(statement, taken, statement.getMedication());
         }
     }
 
@@ -133,14 +133,14 @@ final class HistoryReader {
                 && Set.of("entered-in-error", "cancelled", "draft")
                         .contains(request.getStatus().toCode());
         if (!withdrawn) {
-            drug(request, request.getMedication());
+            drug(request, true, request.getMedication());
         }
     }
 
     /** Having ever taken it counts: stopping an alpha blocker does not take the risk away. */
-    private void drug(Resource resource, @Nullable Type medication) {
+    private void drug(Resource resource, boolean taken, @Nullable Type medication) {
         CodeableConcept drug = named(medication);
-        SignCodes.of(drug).forEach(sign -> add(sign, true, resource, drug, List.of()));
+        SignCodes.of(drug).forEach(sign -> add(sign, taken, resource, drug, List.of()));
     }
 
     private CodeableConcept named(@Nullable Type medication) {

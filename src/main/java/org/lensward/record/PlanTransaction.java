@@ -141,10 +141,10 @@ public final class PlanTransaction {
         return trail;
     }
 
-    /** Servers number versions; a digest of ours is no version that anyone could fetch. */
+    /** A digest of ours is no version that anyone could fetch. */
     private static Reference versioned(Evidence source) {
-        boolean numbered = source.version().matches("[0-9]+");
-        return new Reference(numbered ? source.resource() + "/_history/" + source.version() : source.resource());
+        return new Reference(
+                Evidences.isOfServer(source) ? source.resource() + "/_history/" + source.version() : source.resource());
     }
 
     private static Bundle transaction(List<Resource> resources, Map<String, Resource> earlier) {

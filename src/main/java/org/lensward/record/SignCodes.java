@@ -20,6 +20,7 @@ final class SignCodes {
             Map.entry("264443002", EnumSet.of(Sign.BROWN_OR_WHITE_LENS)),
             Map.entry("95724003", EnumSet.of(Sign.BROWN_OR_WHITE_LENS, Sign.SWOLLEN_LENS)),
             Map.entry("24010005", EnumSet.of(Sign.APHAKIA)),
+            Map.entry("309523001", EnumSet.of(Sign.PSEUDOPHAKIA)),
             Map.entry("95217000", EnumSet.of(Sign.PSEUDOPHAKIA)),
             Map.entry("247095003", EnumSet.of(Sign.SILICONE_OIL)),
             Map.entry("232077005", EnumSet.of(Sign.VITRECTOMY)),

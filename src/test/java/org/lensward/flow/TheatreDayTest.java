@@ -118,7 +118,8 @@ class TheatreDayTest {
     @Order(5)
     void a_withdrawn_booking_takes_its_plan_back() {
         StoredPlan before = ordinary();
-        ServiceRequest booking = before.booking();
+        ServiceRequest booking = before.booking().copy();
+        booking.setId(booking.getIdElement().toUnqualifiedVersionless());
         day.client()
                 .update()
                 .resource(booking.setStatus(ServiceRequestStatus.REVOKED))
