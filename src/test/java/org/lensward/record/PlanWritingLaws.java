@@ -97,7 +97,7 @@ class PlanWritingLaws {
         return bundle.getEntry().stream().map(Bundle.BundleEntryComponent::getResource);
     }
 
-    @Property(tries = 100)
+    @Property(tries = 40)
     void a_withheld_plan_never_asks_for_a_lens_or_a_check_and_any_other_asks_for_both(
             @ForAll("faults") List<Fault> faults) {
         Bundles record = record(faults);
@@ -107,20 +107,20 @@ class PlanWritingLaws {
         assertThat(Publishing.all(written, Task.class).count()).isEqualTo(lens ? 1 : 0);
     }
 
-    @Property(tries = 100)
+    @Property(tries = 40)
     void ready_or_withheld_once_written_it_is_not_written_again(@ForAll("faults") List<Fault> faults) {
         Bundles record = Publishing.published(record(faults));
         assertThat(Publishing.publish(record)).isEqualTo(new Publication.Nothing(Publication.Reason.UNCHANGED));
     }
 
-    @Property(tries = 50)
+    @Property(tries = 15)
     void the_order_of_the_record_never_matters(@ForAll("faults") List<Fault> faults, @ForAll long seed) {
         Bundles record = record(faults);
         assertThat(Publishing.json(Publishing.written(Publishing.publish(record.shuffled(seed)))))
                 .isEqualTo(Publishing.json(Publishing.written(Publishing.publish(record))));
     }
 
-    @Property(tries = 100)
+    @Property(tries = 40)
     void after_any_change_nothing_of_the_earlier_plan_is_left_standing(
             @ForAll("faults") List<Fault> before, @ForAll("faults") List<Fault> after) {
         Bundles record = Publishing.published(record(before));
@@ -142,7 +142,7 @@ class PlanWritingLaws {
                 .hasSize(lens ? 1 : 0);
     }
 
-    @Property(tries = 60)
+    @Property(tries = 25)
     void every_id_is_a_fhir_id_whatever_the_bookings(
             @ForAll("bookingIds") String id, @ForAll("faults") List<Fault> faults) {
         Bundles record = record(faults);
