@@ -52,8 +52,11 @@ class CatalogueReaderTest {
 
     @Test
     void a_house_lens_is_marked() {
-        bag(lens -> LensDefinitions.property(lens, "house-lens"));
+        bag(lens -> LensDefinitions.property(lens, "house-lens").addValueCode().setText("true"));
         assertThat(bag().houseLens()).isTrue();
+        bag(lens ->
+                LensDefinitions.find(lens, "house-lens").getValueCodeFirstRep().setText("false"));
+        assertThat(bag().houseLens()).isFalse();
     }
 
     @Test

@@ -292,12 +292,15 @@ class HistoryReaderTest {
             assertThat(right().affirmed(Sign.TAMSULOSIN)).isPresent();
         }
 
-        @ParameterizedTest
-        @EnumSource(
-                value = MedicationStatementStatus.class,
-                names = {"NOTTAKEN", "ENTEREDINERROR"})
-        void never_taken_it_does_not_count(MedicationStatementStatus status) {
-            taken(status, "G04CA02");
+        @Test
+        void never_taken_it_is_denied() {
+            taken(MedicationStatementStatus.NOTTAKEN, "G04CA02");
+            assertThat(right().denied(Sign.TAMSULOSIN)).isTrue();
+        }
+
+        @Test
+        void entered_in_error_it_is_not_said() {
+            taken(MedicationStatementStatus.ENTEREDINERROR, "G04CA02");
             assertThat(right().unknown(Sign.TAMSULOSIN)).isTrue();
         }
 
