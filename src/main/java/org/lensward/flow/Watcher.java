@@ -36,6 +36,7 @@ public final class Watcher {
             "MedicationStatement",
             "MedicationRequest",
             "AllergyIntolerance",
+            "BodyStructure",
             "DeviceDefinition");
 
     private static final int PATIENTS_PER_QUESTION = 40;

@@ -100,8 +100,8 @@ public final class KitPlanner {
         }
         String why = backUp.findings().stream()
                 .filter(finding -> finding.severity() == Severity.WITHHOLDS)
-                .map(Finding::message)
-                .collect(Collectors.joining(" "));
+                .map(finding -> finding.message().replaceFirst("\\.$", ""))
+                .collect(Collectors.joining("; "));
         found.add(why.isEmpty() ? backUp.findings().get(0) : Finding.of(BACK_UP_LENS_MISSING, evidence, site, why));
     }
 }

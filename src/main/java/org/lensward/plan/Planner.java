@@ -18,6 +18,7 @@ import org.lensward.eye.QualityGates;
 import org.lensward.eye.Sign;
 import org.lensward.finding.Evidence;
 import org.lensward.finding.Finding;
+import org.lensward.finding.FindingCode;
 import org.lensward.finding.Outcome;
 import org.lensward.finding.Severity;
 import org.lensward.lens.LensModel;
@@ -167,7 +168,11 @@ public final class Planner {
                         .thenComparing(Finding::message)
                         .thenComparing(finding -> finding.evidence().get(0)))
                 .toList();
-        List<Evidence> basis = Basis.of(booked, lens, findings);
+        List<Finding> weighed = findings.stream()
+                .filter(finding -> finding.code() != FindingCode.CODE_UNMAPPED)
+                .toList();
+        // What nobody understands cannot change a plan; a new blood pressure must not void a lens check.
+        List<Evidence> basis = Basis.of(booked, lens, weighed);
         return new EyePlan(
                 booked.booking(),
                 booked.person(),
@@ -176,7 +181,7 @@ public final class Planner {
                 rupture,
                 findings,
                 basis,
-                Fingerprint.of(basis, findings, policy.version()),
+                Fingerprint.of(basis, weighed, policy.version()),
                 policy.version());
     }
 

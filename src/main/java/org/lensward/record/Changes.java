@@ -7,6 +7,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.hl7.fhir.r4.model.AllergyIntolerance;
 import org.hl7.fhir.r4.model.Appointment;
+import org.hl7.fhir.r4.model.BodyStructure;
 import org.hl7.fhir.r4.model.Condition;
 import org.hl7.fhir.r4.model.DeviceDefinition;
 import org.hl7.fhir.r4.model.MedicationRequest;
@@ -79,6 +80,9 @@ public final class Changes {
         }
         if (resource instanceof MedicationRequest request) {
             return Optional.of(request.getSubject());
+        }
+        if (resource instanceof BodyStructure structure) {
+            return Optional.of(structure.getPatient());
         }
         return resource instanceof AllergyIntolerance allergy ? Optional.of(allergy.getPatient()) : Optional.empty();
     }

@@ -83,6 +83,7 @@ final class MeasurementGroups {
 
     private static Optional<Observation> panel(Observation member, List<Observation> all) {
         return all.stream()
+                .filter(panel -> FINAL.contains(panel.getStatus()))
                 .filter(panel -> Shelf.refers(panel.getHasMember(), member))
                 .findFirst();
     }

@@ -39,7 +39,8 @@ class RuptureModelLaws {
                         .silentAbout(silent)
                         .pupil(pupil)
                         .length(length)
-                        .surgeon(grade));
+                        .surgeon(grade))
+                .withoutEdgeCases();
     }
 
     @Property

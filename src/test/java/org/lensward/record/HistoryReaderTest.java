@@ -1,0 +1,370 @@
+package org.lensward.record;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.lensward.finding.FindingCode.CODE_UNMAPPED;
+import static org.lensward.finding.FindingCode.SIDE_NOT_STATED;
+
+import java.time.LocalDate;
+import java.util.Optional;
+import org.hl7.fhir.r4.model.AllergyIntolerance;
+import org.hl7.fhir.r4.model.BooleanType;
+import org.hl7.fhir.r4.model.CodeableConcept;
+import org.hl7.fhir.r4.model.Condition;
+import org.hl7.fhir.r4.model.DateTimeType;
+import org.hl7.fhir.r4.model.Medication;
+import org.hl7.fhir.r4.model.MedicationRequest;
+import org.hl7.fhir.r4.model.MedicationRequest.MedicationRequestStatus;
+import org.hl7.fhir.r4.model.MedicationStatement;
+import org.hl7.fhir.r4.model.MedicationStatement.MedicationStatementStatus;
+import org.hl7.fhir.r4.model.Observation;
+import org.hl7.fhir.r4.model.Procedure;
+import org.hl7.fhir.r4.model.Procedure.ProcedureStatus;
+import org.hl7.fhir.r4.model.Reference;
+import org.junit.jupiter.api.Nested;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.ValueSource;
+import org.lensward.eye.EyeSurgery;
+import org.lensward.eye.History;
+import org.lensward.eye.Measured;
+import org.lensward.eye.Sign;
+
+/** Diagnoses, operations, drugs and remarks; codes are SNOMED CT's and the ATC's. The right eye is booked. */
+class HistoryReaderTest {
+
+    private static final String RIGHT = "1290032005";
+    private static final String LEFT = "1290031003";
+    private static final String ATC = "http://www.whocc.no/atc";
+
+    private final Bundles record = Bundles.ordinary();
+
+    private History right() {
+        return record.planning().eye().orElseThrow().history();
+    }
+
+    private History left() {
+        return record.planning().fellow().orElseThrow().history();
+    }
+
+    private Condition condition(String code, String... sides) {
+        Condition condition = new Condition().setSubject(Bundles.PATIENT.copy()).setCode(Bundles.snomed(code));
+        for (String side : sides) {
+            condition.addBodySite(Bundles.snomed(side));
+        }
+        condition.setId("c1");
+        record.add(condition);
+        return condition;
+    }
+
+    @Nested
+    class Given_a_diagnosis {
+
+        @ParameterizedTest
+        @CsvSource({
+            "23986001, GLAUCOMA",
+            "111514006, GLAUCOMA",
+            "111514006, PSEUDOEXFOLIATION",
+            "4855003, DIABETIC_RETINOPATHY",
+            "849000, BROWN_OR_WHITE_LENS",
+            "267626000, BROWN_OR_WHITE_LENS",
+            "264443002, BROWN_OR_WHITE_LENS",
+            "95724003, SWOLLEN_LENS",
+            "24010005, APHAKIA",
+            "95217000, PSEUDOPHAKIA",
+            "247095003, SILICONE_OIL",
+            "232077005, VITRECTOMY"
+        })
+        void of_this_eye_it_is_its_sign(String code, Sign sign) {
+            condition(code, RIGHT);
+            assertThat(right().affirmed(sign)).isPresent();
+            assertThat(left().unknown(sign)).isTrue();
+            assertThat(record.found()).isEmpty();
+        }
+
+        @Test
+        void in_our_own_code_it_is_its_sign() {
+            condition("0", RIGHT).setCode(Bundles.ours("sign", "lens-dislocation"));
+            assertThat(right().affirmed(Sign.LENS_DISLOCATION)).isPresent();
+        }
+
+        @Test
+        void of_the_other_eye_it_is_none_of_this_one() {
+            condition("23986001", LEFT);
+            assertThat(right().unknown(Sign.GLAUCOMA)).isTrue();
+            assertThat(left().affirmed(Sign.GLAUCOMA)).isPresent();
+            assertThat(record.found()).isEmpty();
+        }
+
+        @Test
+        void of_both_eyes_it_is_a_sign_of_each() {
+            condition("23986001", RIGHT, LEFT);
+            assertThat(right().affirmed(Sign.GLAUCOMA)).isPresent();
+            assertThat(left().affirmed(Sign.GLAUCOMA)).isPresent();
+        }
+
+        @Test
+        void without_a_side_it_is_taken_for_this_eye_with_a_caution() {
+            condition("23986001");
+            assertThat(right().affirmed(Sign.GLAUCOMA)).isPresent();
+            assertThat(record.codes()).containsExactly(SIDE_NOT_STATED);
+        }
+
+        @ParameterizedTest
+        @ValueSource(strings = {"resolved", "inactive", "remission"})
+        void that_is_over_it_is_not_said(String status) {
+            condition("23986001", RIGHT).setClinicalStatus(Bundles.coded("clinical", status));
+            assertThat(right().unknown(Sign.GLAUCOMA)).isTrue();
+        }
+
+        @ParameterizedTest
+        @ValueSource(strings = {"active", "recurrence", "relapse"})
+        void that_goes_on_it_is_said(String status) {
+            condition("23986001", RIGHT).setClinicalStatus(Bundles.coded("clinical", status));
+            assertThat(right().affirmed(Sign.GLAUCOMA)).isPresent();
+        }
+
+        @Test
+        void entered_in_error_it_is_not_said() {
+            condition("23986001", RIGHT).setVerificationStatus(Bundles.coded("verification", "entered-in-error"));
+            assertThat(right().unknown(Sign.GLAUCOMA)).isTrue();
+        }
+
+        @Test
+        void refuted_it_is_denied() {
+            condition("23986001", RIGHT).setVerificationStatus(Bundles.coded("verification", "refuted"));
+            assertThat(right().denied(Sign.GLAUCOMA)).isTrue();
+        }
+
+        @Test
+        void refuted_of_no_side_it_frees_neither_eye() {
+            condition("23986001").setVerificationStatus(Bundles.coded("verification", "refuted"));
+            assertThat(right().unknown(Sign.GLAUCOMA)).isTrue();
+            assertThat(record.found()).isEmpty();
+        }
+
+        @Test
+        void not_understood_it_is_noted_if_it_is_this_eyes() {
+            condition("75258004", RIGHT);
+            assertThat(record.codes()).containsExactly(CODE_UNMAPPED);
+        }
+
+        @Test
+        void not_understood_it_is_not_noted_if_it_is_the_other_eyes() {
+            condition("75258004", LEFT);
+            assertThat(record.found()).isEmpty();
+        }
+
+        @Test
+        void of_another_patient_it_is_nobodys_here() {
+            condition("23986001", RIGHT).setSubject(new Reference("Patient/p2"));
+            assertThat(right().unknown(Sign.GLAUCOMA)).isTrue();
+        }
+    }
+
+    @Nested
+    class Given_an_operation {
+
+        private Procedure procedure(String code, String side, String day) {
+            Procedure procedure = new Procedure()
+                    .setStatus(ProcedureStatus.COMPLETED)
+                    .setSubject(Bundles.PATIENT.copy())
+                    .setCode(Bundles.snomed(code))
+                    .setPerformed(day.isEmpty() ? null : new DateTimeType(day));
+            procedure.addBodySite(Bundles.snomed(side));
+            procedure.setId("o1");
+            record.add(procedure);
+            return procedure;
+        }
+
+        @ParameterizedTest
+        @CsvSource({
+            "51683002, CORNEA_RESHAPED",
+            "312965008, CORNEA_RESHAPED",
+            "414582004, CORNEA_RESHAPED",
+            "397516006, CORNEA_RESHAPED",
+            "415089008, PSEUDOPHAKIA",
+            "54885007, APHAKIA"
+        })
+        void of_this_eye_it_is_a_sign_and_surgery_of_it(String code, Sign sign) {
+            procedure(code, RIGHT, "2019-05-01");
+            assertThat(right().affirmed(sign)).isPresent();
+            assertThat(record.planning().eye().orElseThrow().surgery())
+                    .extracting(EyeSurgery::performedOn)
+                    .containsExactly(Optional.of(LocalDate.of(2019, 5, 1)));
+        }
+
+        @Test
+        void of_an_unknown_kind_it_still_is_surgery_of_this_eye() {
+            procedure("13767004", RIGHT, "");
+            assertThat(record.planning().eye().orElseThrow().surgery())
+                    .extracting(EyeSurgery::performedOn)
+                    .containsExactly(Optional.empty());
+        }
+
+        @Test
+        void of_the_other_eye_it_is_none_of_this_one() {
+            procedure("415089008", LEFT, "2019-05-01");
+            assertThat(record.planning().eye().orElseThrow().surgery()).isEmpty();
+            assertThat(right().unknown(Sign.PSEUDOPHAKIA)).isTrue();
+        }
+
+        @ParameterizedTest
+        @EnumSource(
+                value = ProcedureStatus.class,
+                names = {"PREPARATION", "NOTDONE", "ENTEREDINERROR"})
+        void that_was_not_done_it_is_not_said(ProcedureStatus status) {
+            procedure("415089008", RIGHT, "2019-05-01").setStatus(status);
+            assertThat(right().unknown(Sign.PSEUDOPHAKIA)).isTrue();
+            assertThat(record.planning().eye().orElseThrow().surgery()).isEmpty();
+        }
+    }
+
+    @Nested
+    class Given_an_examiners_remark {
+
+        private void remark(boolean present, String side) {
+            Observation remark = Shape.observation("r1", "none").setValue(new BooleanType(present));
+            remark.setCode(Bundles.ours("sign", "phacodonesis"));
+            remark.setBodySite(side.isEmpty() ? new CodeableConcept() : Bundles.snomed(side));
+            record.add(remark);
+        }
+
+        @Test
+        void it_affirms_or_denies() {
+            remark(true, RIGHT);
+            assertThat(right().affirmed(Sign.PHACODONESIS)).isPresent();
+            remark(false, RIGHT);
+            assertThat(right().denied(Sign.PHACODONESIS)).isTrue();
+        }
+
+        @Test
+        void denied_of_no_side_it_frees_neither_eye() {
+            remark(false, "");
+            assertThat(right().unknown(Sign.PHACODONESIS)).isTrue();
+        }
+    }
+
+    @Nested
+    class Given_a_drug {
+
+        private void taken(MedicationStatementStatus status, String code) {
+            MedicationStatement taken = new MedicationStatement()
+                    .setStatus(status)
+                    .setSubject(Bundles.PATIENT.copy())
+                    .setMedication(Bundles.coded(ATC, code));
+            taken.setId("m1");
+            record.add(taken);
+        }
+
+        private MedicationRequest prescribed(MedicationRequestStatus status) {
+            MedicationRequest prescribed = new MedicationRequest()
+                    .setStatus(status)
+                    .setSubject(Bundles.PATIENT.copy())
+                    .setMedication(Bundles.coded(ATC, "G04CA02"));
+            prescribed.setId("m2");
+            record.add(prescribed);
+            return prescribed;
+        }
+
+        @ParameterizedTest
+        @CsvSource({
+            "C02CA04, DOXAZOSIN",
+            "G04CA02, TAMSULOSIN",
+            "G04CA01, OTHER_ALPHA_BLOCKER",
+            "G04CA03, OTHER_ALPHA_BLOCKER",
+            "G04CA04, OTHER_ALPHA_BLOCKER"
+        })
+        void it_is_a_sign_of_the_person_and_needs_no_side(String code, Sign sign) {
+            taken(MedicationStatementStatus.ACTIVE, code);
+            assertThat(right().affirmed(sign)).isPresent();
+            assertThat(left().affirmed(sign)).isPresent();
+            assertThat(record.found()).isEmpty();
+        }
+
+        @ParameterizedTest
+        @EnumSource(
+                value = MedicationStatementStatus.class,
+                names = {"COMPLETED", "STOPPED", "ONHOLD", "UNKNOWN"})
+        void once_taken_it_counts_for_ever(MedicationStatementStatus status) {
+            taken(status, "G04CA02");
+            assertThat(right().affirmed(Sign.TAMSULOSIN)).isPresent();
+        }
+
+        @Test
+        void never_taken_it_is_denied() {
+            taken(MedicationStatementStatus.NOTTAKEN, "G04CA02");
+            assertThat(right().denied(Sign.TAMSULOSIN)).isTrue();
+        }
+
+        @Test
+        void entered_in_error_it_is_not_said() {
+            taken(MedicationStatementStatus.ENTEREDINERROR, "G04CA02");
+            assertThat(right().unknown(Sign.TAMSULOSIN)).isTrue();
+        }
+
+        @ParameterizedTest
+        @EnumSource(
+                value = MedicationRequestStatus.class,
+                names = {"ACTIVE", "COMPLETED", "STOPPED"})
+        void once_prescribed_it_counts(MedicationRequestStatus status) {
+            prescribed(status);
+            assertThat(right().affirmed(Sign.TAMSULOSIN)).isPresent();
+        }
+
+        @ParameterizedTest
+        @EnumSource(
+                value = MedicationRequestStatus.class,
+                names = {"DRAFT", "CANCELLED", "ENTEREDINERROR"})
+        void never_handed_out_it_does_not_count(MedicationRequestStatus status) {
+            prescribed(status);
+            assertThat(right().unknown(Sign.TAMSULOSIN)).isTrue();
+        }
+
+        @Test
+        void named_by_reference_it_counts() {
+            Medication drug = new Medication().setCode(Bundles.coded(ATC, "G04CA02"));
+            drug.setId("d1");
+            record.add(drug);
+            prescribed(MedicationRequestStatus.ACTIVE).setMedication(new Reference("Medication/d1"));
+            assertThat(right().affirmed(Sign.TAMSULOSIN)).isPresent();
+        }
+
+        @Test
+        void contained_in_the_prescription_it_counts() {
+            Medication drug = new Medication().setCode(Bundles.coded(ATC, "G04CA02"));
+            drug.setId("d1");
+            MedicationRequest request = prescribed(MedicationRequestStatus.ACTIVE);
+            request.addContained(drug);
+            request.setMedication(new Reference("#d1"));
+            assertThat(right().affirmed(Sign.TAMSULOSIN)).isPresent();
+        }
+    }
+
+    @Nested
+    class Given_allergies {
+
+        private void allergy(String id, String words, String verification) {
+            AllergyIntolerance allergy = new AllergyIntolerance()
+                    .setPatient(Bundles.PATIENT.copy())
+                    .setCode(new CodeableConcept().setText(words));
+            if (!verification.isEmpty()) {
+                allergy.setVerificationStatus(Bundles.coded("verification", verification));
+            }
+            allergy.setId(id);
+            record.add(allergy);
+        }
+
+        @Test
+        void every_one_that_was_not_refuted_is_read_in_its_own_words() {
+            allergy("a1", "iodine", "confirmed");
+            allergy("a2", "latex", "");
+            allergy("a3", "peanuts", "refuted");
+            allergy("a4", "dust", "entered-in-error");
+            assertThat(record.planning().person().allergies())
+                    .extracting(Measured::value)
+                    .containsExactly("iodine", "latex");
+        }
+    }
+}
