@@ -305,6 +305,11 @@ public enum FindingCode {
             "A toric lens is asked for on a cornea that was reshaped; what its back adds to the astigmatism is not known.",
             "Name a lens without cylinder, or plan by hand from topography.",
             Source.POST_LASER),
+    ADDED_LENS(
+            NOTE,
+            "From its refraction of %s alone, %s in the %s would need %s to reach %s.",
+            "For the surgeon's own plan of a second lens; check the refraction and its vertex distance.",
+            Source.HOLLADAY_1993),
     DEVICE_REPORTED(
             NOTE,
             "Device-reported: %s gives %s for %s; our unrounded power is %s.",

@@ -3,6 +3,7 @@ package org.lensward.optics;
 import org.lensward.finding.Evidence;
 import org.lensward.finding.Outcome;
 import org.lensward.quantity.Dioptres;
+import org.lensward.quantity.PureNumber;
 
 /**
  * Shammas' formula for corneas after laser, without history.
@@ -19,37 +20,26 @@ import org.lensward.quantity.Dioptres;
  * abstract only and is 0.5 mm shallower than Hoffer's pACD. The position does not depend on K, so the lens is placed well. As a
  * {@link ThinEye} the cornea has Kc / 1.0125; R then enters whole instead of divided by 1.0125, which differs from the printed equation
  * by 0.01 D for each dioptre of target refraction and not at all for plano.
+ *
+ * @param name which of the two regressions
+ * @param slope of the corneal power
+ * @param offset of the corneal power
  */
-public final class Shammas implements Formula {
-
-    private final FormulaName name;
-    private final double slope;
-    private final double offset;
-
-    private Shammas(FormulaName name, double slope, double offset) {
-        this.name = name;
-        this.slope = slope;
-        this.offset = offset;
-    }
+public record Shammas(FormulaName name, PureNumber slope, Dioptres offset) implements Formula {
 
     /** For a cornea flattened by myopic laser. */
     public static Shammas afterMyopicLaser() {
-        return new Shammas(FormulaName.SHAMMAS_MYOPIC, 1.14, -6.8);
+        return new Shammas(FormulaName.SHAMMAS_MYOPIC, PureNumber.of(1.14), Dioptres.of(-6.8));
     }
 
     /** For a cornea steepened by hyperopic laser. */
     public static Shammas afterHyperopicLaser() {
-        return new Shammas(FormulaName.SHAMMAS_HYPEROPIC, 1.0457, -1.9538);
-    }
-
-    @Override
-    public FormulaName name() {
-        return name;
+        return new Shammas(FormulaName.SHAMMAS_HYPEROPIC, PureNumber.of(1.0457), Dioptres.of(-1.9538));
     }
 
     /** The corneal power by the method's regression, on the keratometric scale. */
     public Dioptres correctedPower(Dioptres measured) {
-        return Dioptres.of(slope * measured.value() + offset);
+        return Dioptres.of(slope.value() * measured.value() + offset.value());
     }
 
     @Override

@@ -46,6 +46,7 @@ final class Basis {
         eye.history().entries().stream().map(History.Entry::evidence).forEach(all::add);
         eye.surgery().stream().map(EyeSurgery::evidence).forEach(all::add);
         add(eye.pupil());
+        add(eye.other().refraction());
         eye.other().beforeLaser().ifPresent(before -> {
             all.add(before.power().evidence());
             all.add(before.refraction().evidence());

@@ -40,6 +40,7 @@ public final class Planner {
     private final Policy policy;
     private final QualityGates gates;
     private final LensPlanner lenses;
+    private final AddedLensNotes addedLenses;
     private final RuptureModel ruptures;
     private final EyeRisks risks;
 
@@ -47,6 +48,7 @@ public final class Planner {
         this.policy = policy;
         this.gates = new QualityGates(policy.biometry());
         this.lenses = new LensPlanner(policy.lens());
+        this.addedLenses = new AddedLensNotes(policy.lens());
         this.ruptures = new RuptureModel(policy.risk());
         this.risks = new EyeRisks(policy.risk());
     }
@@ -97,6 +99,7 @@ public final class Planner {
             return Optional.empty();
         }
         Eye eye = booked.eye().orElseThrow();
+        found.addAll(addedLenses.of(eye, booked.catalogue(), target.value()));
         Outcome<LensPlan> lens = model.then(chosen -> SoundCorrection.of(eye, measured.get())
                 .then(biometry -> lenses.plan(
                         chosen,

@@ -1,6 +1,7 @@
 package org.lensward.plan;
 
 import java.util.List;
+import java.util.Optional;
 import org.lensward.lens.FormulaView;
 import org.lensward.quantity.Dioptres;
 
@@ -13,6 +14,8 @@ import org.lensward.quantity.Dioptres;
  * @param chosen whether the lens was chosen by this method
  * @param uncertainty how sure it is
  * @param table labelled powers around the choice, ascending
+ * @param thickEye where rays traced through a thick cornea and a thick lens at this method's lens position end: an explanation, not a
+ *     prediction; absent where the cornea was reshaped or oil stays
  */
 public record Prediction(
         FormulaView view,
@@ -20,7 +23,8 @@ public record Prediction(
         Dioptres predicted,
         boolean chosen,
         Uncertainty uncertainty,
-        List<PowerRow> table) {
+        List<PowerRow> table,
+        Optional<Dioptres> thickEye) {
 
     public Prediction {
         table = List.copyOf(table);

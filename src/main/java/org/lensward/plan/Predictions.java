@@ -2,21 +2,32 @@ package org.lensward.plan;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.lensward.eye.Measured;
 import org.lensward.lens.FormulaView;
 import org.lensward.lens.FormulaViews;
 import org.lensward.lens.LensKit;
 import org.lensward.lens.MeasuredEye;
+import org.lensward.optics.ThickEye;
+import org.lensward.optics.ThickImplant;
 import org.lensward.optics.accuracy.ErrorBudget;
 import org.lensward.optics.accuracy.Landing;
 import org.lensward.optics.accuracy.SpreadPolicy;
 import org.lensward.optics.accuracy.Spreads;
 import org.lensward.quantity.Dioptres;
+import org.lensward.quantity.Millimetres;
+import org.lensward.quantity.RefractiveIndex;
 
 /** What every method says of the chosen lens and of its neighbours, and how sure each is. */
 final class Predictions {
 
     private static final int NEIGHBOURS = 2;
+
+    /** An optic of common make; no source. The explanation hardly depends on it. */
+    private static final Millimetres OPTIC_THICKNESS = Millimetres.of(0.8);
+
+    private static final RefractiveIndex OPTIC_INDEX = RefractiveIndex.of(1.47);
+
     private static final Dioptres HALF = Dioptres.of(0.5);
     private static final Dioptres ONE = Dioptres.of(1);
 
@@ -35,9 +46,19 @@ final class Predictions {
                     view.refraction(label),
                     view == trusted,
                     uncertainty(view, label, spreads, target),
-                    table));
+                    table,
+                    thick(view, label, measured)));
         }
         return predictions;
+    }
+
+    private static Optional<Dioptres> thick(FormulaView view, Dioptres label, MeasuredEye measured) {
+        if (view.method().reported().isPresent() || measured.oilStays().isPresent()) {
+            return Optional.empty();
+        }
+        ThickImplant implant = ThickImplant.equiconvex(label, OPTIC_THICKNESS, OPTIC_INDEX);
+        return Optional.of(
+                ThickEye.behind(measured.shape(), view.eye(), implant).refraction());
     }
 
     private static Spreads spreads(MeasuredEye measured) {

@@ -31,9 +31,13 @@ final class LensCheckTask {
         task.setFocus(LensRequests.primary(context));
         task.setFor(context.patient());
         expect(task, context, patient, lens.kit().primary());
-        lens.toric().map(toric -> toric.choice().lens()).ifPresent(toric -> {
-            input(task, "lens-cylinder", "Lens cylinder", Quantities.dioptres(toric.cylinder()));
-            input(task, "lens-axis", "Axis of the lens marks", Quantities.degrees(toric.axis()));
+        lens.toric().ifPresent(toric -> {
+            input(
+                    task,
+                    "lens-cylinder",
+                    "Lens cylinder",
+                    Quantities.dioptres(toric.choice().lens().cylinder()));
+            input(task, "lens-axis", "Axis of the lens marks", Quantities.degrees(toric.markedAxis()));
         });
         return task;
     }

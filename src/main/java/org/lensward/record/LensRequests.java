@@ -9,8 +9,8 @@ import org.hl7.fhir.r4.model.Reference;
 import org.hl7.fhir.r4.model.Type;
 import org.lensward.lens.KitLens;
 import org.lensward.lens.KitRole;
-import org.lensward.optics.toric.ToricLens;
 import org.lensward.plan.LensPlan;
+import org.lensward.plan.ToricPlan;
 
 /** The kit as DeviceRequests: the primary lens as the plan, the others as options. */
 final class LensRequests {
@@ -43,7 +43,7 @@ final class LensRequests {
         request.setCode(new CodeableConcept().setText(lens.model().name()));
         parameter(request, "lens-power", "Lens power", Quantities.dioptres(lens.power()));
         if (lens.model().isToric()) {
-            plan.toric().ifPresent(toric -> cylinder(request, toric.choice().lens()));
+            plan.toric().ifPresent(toric -> cylinder(request, toric));
         }
         parameter(
                 request,
@@ -58,9 +58,13 @@ final class LensRequests {
         return request;
     }
 
-    private static void cylinder(DeviceRequest request, ToricLens lens) {
-        parameter(request, "lens-cylinder", "Lens cylinder", Quantities.dioptres(lens.cylinder()));
-        parameter(request, "lens-axis", "Axis of the lens marks", Quantities.degrees(lens.axis()));
+    private static void cylinder(DeviceRequest request, ToricPlan toric) {
+        parameter(
+                request,
+                "lens-cylinder",
+                "Lens cylinder",
+                Quantities.dioptres(toric.choice().lens().cylinder()));
+        parameter(request, "lens-axis", "Axis of the lens marks", Quantities.degrees(toric.markedAxis()));
     }
 
     private static String display(KitRole role) {

@@ -58,6 +58,13 @@ final class PredictedRefractions {
         FormulaCodes.constants(prediction.view()).forEach(observation::addComponent);
         component(observation, "chosen", "Lens chosen by this formula", new BooleanType(prediction.chosen()));
         uncertainty(observation, prediction.uncertainty());
+        prediction
+                .thickEye()
+                .ifPresent(thick -> component(
+                        observation,
+                        "thick-eye-refraction",
+                        "By rays through a thick eye",
+                        Quantities.dioptres(thick)));
         prediction.table().forEach(row -> row(observation, row));
         if (prediction.chosen()) {
             lens.toric().ifPresent(toric -> ToricComponents.add(observation, toric));

@@ -180,7 +180,7 @@ class HistoryReaderTest {
 
         @ParameterizedTest
         @CsvSource({
-            "51683002, CORNEA_RESHAPED",
+            "51683002, CORNEA_INCISED",
             "312965008, CORNEA_RESHAPED",
             "414582004, CORNEA_RESHAPED",
             "397516006, CORNEA_RESHAPED",
