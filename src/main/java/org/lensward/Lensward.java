@@ -32,7 +32,7 @@ public final class Lensward {
         while (cause.getCause() != null) {
             cause = cause.getCause();
         }
-        System.err.println("Stopped: " + cause.getMessage());
+        System.err.println("Stopped: " + cause.getClass().getSimpleName() + ": " + cause.getMessage());
         LoggerFactory.getLogger(Lensward.class).debug("Stopped", failure);
         return 1;
     }

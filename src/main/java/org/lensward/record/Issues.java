@@ -5,6 +5,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.stream.Stream;
 import org.hl7.fhir.r4.model.CodeType;
 import org.hl7.fhir.r4.model.CodeableConcept;
 import org.hl7.fhir.r4.model.DetectedIssue;
@@ -55,6 +56,16 @@ final class Issues {
         issue.setDetail(finding.message());
         issue.addMitigation().setAction(new CodeableConcept().setText(finding.remedy()));
         return issue;
+    }
+
+    /** The place of the issue's code among the codes: causes are declared before what follows from them. */
+    static int rank(DetectedIssue issue) {
+        String code = Codes.in(issue.getCode(), Systems.FINDING).orElse("");
+        return Stream.of(FindingCode.values())
+                .filter(each -> each.code().equals(code))
+                .map(FindingCode::ordinal)
+                .findFirst()
+                .orElse(Integer.MAX_VALUE);
     }
 
     static String display(FindingCode code) {

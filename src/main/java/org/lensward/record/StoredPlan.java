@@ -82,6 +82,7 @@ public record StoredPlan(
                         .filter(each -> holds(each.getIdentifier(), key))
                         .filter(each -> each.getStatus() == DetectedIssueStatus.PRELIMINARY)
                         .sorted(Comparator.comparing(DetectedIssue::getSeverity)
+                                .thenComparing(Issues::rank)
                                 .thenComparing(each -> each.getIdElement().getIdPart()))
                         .toList());
     }
