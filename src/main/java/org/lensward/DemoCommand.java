@@ -15,6 +15,7 @@ import org.lensward.demo.EmbeddedRecordSettings;
 import org.lensward.demo.TheatreDay;
 import org.lensward.flow.Adapter;
 import org.lensward.record.Fhir;
+import org.slf4j.LoggerFactory;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 
@@ -45,6 +46,8 @@ final class DemoCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws Exception {
+        // Logging is set up once, here, before two threads ask for it together.
+        LoggerFactory.getLogger(DemoCommand.class).debug("demo");
         progress.say("starting an embedded FHIR record and, beside it, the adapter");
         CompletableFuture<EmbeddedRecord> starting = CompletableFuture.supplyAsync(this::record);
         try (Adapter adapter = Adapter.start(settings());
