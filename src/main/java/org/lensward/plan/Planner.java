@@ -58,10 +58,12 @@ public final class Planner {
         List<Finding> found = new ArrayList<>(booked.found());
         booked.eye().map(EyeStatus::judge).ifPresent(found::addAll);
         booked.eye().map(PlanningMethods::refused).ifPresent(found::addAll);
-        found.addAll(gates(booked));
+        Optional<Outcome<Biometry>> heard =
+                booked.eye().flatMap(eye -> eye.biometry().map(biometry -> SoundCorrection.of(eye, biometry)));
+        found.addAll(gates(booked, heard.flatMap(Outcome::value)));
         booked.eye().flatMap(this::suspect).ifPresent(found::add);
         Optional<RuptureRisk> rupture = rupture(booked, found);
-        Optional<LensPlan> lens = lens(booked, found);
+        Optional<LensPlan> lens = lens(booked, heard, found);
         return assemble(booked, Finding.withhold(found.stream()) ? Optional.empty() : lens, rupture, found);
     }
 
@@ -90,17 +92,16 @@ public final class Planner {
     }
 
     /** Target and model are judged even where there is no biometry, so that all that is wrong is said at once. */
-    private Optional<LensPlan> lens(PlanningCase booked, List<Finding> found) {
+    private Optional<LensPlan> lens(PlanningCase booked, Optional<Outcome<Biometry>> heard, List<Finding> found) {
         Measured<Dioptres> target = target(booked.booking(), found);
         Outcome<LensModel> model = model(booked);
-        Optional<Biometry> measured = booked.eye().flatMap(Eye::biometry);
-        if (measured.isEmpty()) {
+        if (heard.isEmpty()) {
             found.addAll(model.findings());
             return Optional.empty();
         }
         Eye eye = booked.eye().orElseThrow();
         found.addAll(addedLenses.of(eye, booked.catalogue(), target.value()));
-        Outcome<LensPlan> lens = model.then(chosen -> SoundCorrection.of(eye, measured.get())
+        Outcome<LensPlan> lens = model.then(chosen -> heard.get()
                 .then(biometry -> lenses.plan(
                         chosen,
                         booked.catalogue(),
@@ -121,8 +122,9 @@ public final class Planner {
         return eye.history().affirmed(Sign.SILICONE_OIL_STAYS).map(Entry::evidence);
     }
 
-    private List<Finding> gates(PlanningCase booked) {
-        Optional<Biometry> biometry = booked.eye().flatMap(Eye::biometry);
+    /** On the length as corrected: what sound was misled by would hide an unusual eye, or make one up. */
+    private List<Finding> gates(PlanningCase booked, Optional<Biometry> corrected) {
+        Optional<Biometry> biometry = corrected.or(() -> booked.eye().flatMap(Eye::biometry));
         if (biometry.isEmpty()
                 || booked.fellow().isEmpty()
                 || booked.booking().operation().isEmpty()) {

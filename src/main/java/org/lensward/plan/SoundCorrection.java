@@ -1,6 +1,7 @@
 package org.lensward.plan;
 
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.lensward.eye.Biometry;
 import org.lensward.eye.BiometryMethod;
 import org.lensward.eye.Eye;
@@ -27,8 +28,9 @@ final class SoundCorrection {
         if (biometry.method() == BiometryMethod.OPTICAL) {
             return Outcome.ready(biometry);
         }
-        boolean oil = eye.history().affirmed(Sign.SILICONE_OIL).isPresent()
-                || eye.history().affirmed(Sign.SILICONE_OIL_STAYS).isPresent();
+        // Oil that is to leave is still there when the eye is measured.
+        boolean oil = Stream.of(Sign.SILICONE_OIL, Sign.SILICONE_OIL_STAYS, Sign.SILICONE_OIL_LEAVES)
+                .anyMatch(sign -> eye.history().affirmed(sign).isPresent());
         Optional<MetresPerSecond> velocity = biometry.details().soundVelocity().map(Measured::value);
         if (oil) {
             return velocity.map(assumed -> corrected(biometry, new SoundPath.OilBehindNaturalLens(), assumed))
