@@ -115,6 +115,15 @@ public record FormulaViews(LensModel model, Millimetres axialLength, List<Formul
                 .orElse(all.get(0));
     }
 
+    /** The view to trust where a converted constant would put the lens in the wrong place; empty where every constant is converted. */
+    public Optional<FormulaView> trustedByItsOwnConstant(LensPolicy policy) {
+        List<FormulaView> own =
+                all.stream().filter(view -> !view.constantConverted()).toList();
+        return own.isEmpty()
+                ? Optional.empty()
+                : Optional.of(new FormulaViews(model, axialLength, own).trusted(policy));
+    }
+
     /** The views by that formula, the adjusted one first. */
     private Stream<FormulaView> views(FormulaName name) {
         return all.stream()

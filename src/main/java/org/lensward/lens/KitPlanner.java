@@ -64,9 +64,7 @@ public final class KitPlanner {
 
     /** By a constant of the model's own, which already places it in the anterior chamber; a converted one would not. */
     private Outcome<KitLens> inAnteriorChamber(FormulaViews seen, MeasuredEye measured, Dioptres target) {
-        return seen.all().stream()
-                .filter(view -> !view.constantConverted())
-                .findFirst()
+        return seen.trustedByItsOwnConstant(policy)
                 .map(view -> lens(ANTERIOR_CHAMBER, seen.model(), view, target))
                 .orElseGet(() -> Outcome.withheld(Finding.of(
                         FindingCode.CONSTANT_MISSING,

@@ -13,6 +13,7 @@ import org.lensward.eye.Measured;
 import org.lensward.eye.Sign;
 import org.lensward.finding.Finding;
 import org.lensward.lens.Catalogue;
+import org.lensward.lens.FormulaView;
 import org.lensward.lens.FormulaViews;
 import org.lensward.lens.LensModel;
 import org.lensward.lens.LensPolicy;
@@ -74,7 +75,15 @@ final class AddedLensNotes {
         return PlanningMethods.of(eye, biometry.axialLength().value(), policy.longEyeAdjustment())
                 .then(methods -> FormulaViews.of(model, measured, methods))
                 .value()
-                .map(views -> views.trusted(policy).eye().lensPosition().minus(forward));
+                .flatMap(views -> trusted(views, model.site()))
+                .map(view -> view.eye().lensPosition().minus(forward));
+    }
+
+    /** A converted constant does not place a lens in the anterior chamber. */
+    private Optional<FormulaView> trusted(FormulaViews views, LensSite site) {
+        return site == LensSite.ANTERIOR_CHAMBER
+                ? views.trustedByItsOwnConstant(policy)
+                : Optional.of(views.trusted(policy));
     }
 
     private static String shown(double dioptres) {
