@@ -42,7 +42,7 @@ final class LensRequests {
         request.setIntent(lens.role() == KitRole.PRIMARY ? RequestIntent.PLAN : RequestIntent.OPTION);
         request.setCode(new CodeableConcept().setText(lens.model().name()));
         parameter(request, "lens-power", "Lens power", Quantities.dioptres(lens.power()));
-        if (lens.model().isToric()) {
+        if (lens.model().equals(plan.kit().primary().model())) {
             plan.toric().ifPresent(toric -> cylinder(request, toric));
         }
         parameter(
