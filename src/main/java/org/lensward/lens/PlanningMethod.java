@@ -4,6 +4,7 @@ import java.util.Locale;
 import java.util.Optional;
 import org.lensward.optics.Formula;
 import org.lensward.optics.FormulaName;
+import org.lensward.optics.PostLaserMethod;
 import org.lensward.optics.Spread;
 import org.lensward.quantity.Dioptres;
 
@@ -13,12 +14,17 @@ import org.lensward.quantity.Dioptres;
  * @param words the method's name, such as "SRK/T" or "SRK/T double-K"
  * @param formula what computes it
  * @param variant in what form
- * @param reported the prediction error's standard deviation that a paper reports, where the error budget does not hold
+ * @param afterLaser the method it is, where the cornea was reshaped
  */
-public record PlanningMethod(String words, Formula formula, Variant variant, Optional<Spread<Dioptres>> reported) {
+public record PlanningMethod(String words, Formula formula, Variant variant, Optional<PostLaserMethod> afterLaser) {
 
     static PlanningMethod asPublished(Formula formula) {
         return new PlanningMethod(formula.name().toString(), formula, Variant.AS_PUBLISHED, Optional.empty());
+    }
+
+    /** The prediction error's standard deviation that a paper reports, where the error budget does not hold. */
+    public Optional<Spread<Dioptres>> reported() {
+        return afterLaser.map(PostLaserMethod::reported);
     }
 
     /** The formula it rests on. */

@@ -90,7 +90,7 @@ public final class PlanningMethods {
                         method.words(),
                         method.formula(),
                         method.formula() instanceof DoubleK ? Variant.DOUBLE_K : Variant.AS_PUBLISHED,
-                        Optional.of(method.reported())))
+                        Optional.of(method)))
                 .toList()));
     }
 

@@ -1,5 +1,8 @@
 package org.lensward.optics;
 
+import org.lensward.finding.Evidence;
+import org.lensward.finding.Finding;
+import org.lensward.finding.FindingCode;
 import org.lensward.quantity.Dioptres;
 
 /**
@@ -10,4 +13,10 @@ import org.lensward.quantity.Dioptres;
  * @param why as the plan explains it
  * @param reported the prediction error's standard deviation that a paper reports
  */
-public record PostLaserMethod(String words, Formula formula, String why, Spread<Dioptres> reported) {}
+public record PostLaserMethod(String words, Formula formula, String why, Spread<Dioptres> reported) {
+
+    /** That this method was the one to plan by, and why; not every method sees every eye. */
+    public Finding named(Evidence reshaped) {
+        return Finding.of(FindingCode.POST_LASER_METHOD, reshaped, words, why);
+    }
+}

@@ -2,7 +2,6 @@ package org.lensward.optics;
 
 import static org.lensward.finding.FindingCode.CORNEA_AFTER_LASER;
 import static org.lensward.finding.FindingCode.CORNEA_PERHAPS_RESHAPED;
-import static org.lensward.finding.FindingCode.POST_LASER_METHOD;
 
 import java.util.List;
 import java.util.Locale;
@@ -10,7 +9,6 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import org.lensward.eye.Limit;
 import org.lensward.eye.Measured;
-import org.lensward.finding.Evidence;
 import org.lensward.finding.Finding;
 import org.lensward.finding.Outcome;
 import org.lensward.quantity.Dioptres;
@@ -60,9 +58,8 @@ public final class PostLaserMethods {
         if (without.isEmpty()) {
             return Outcome.withheld(Finding.of(CORNEA_AFTER_LASER, reshaping.evidence(), reshaping.value()));
         }
-        List<PostLaserMethod> methods =
-                Stream.concat(withHistory.stream(), without.stream()).toList();
-        return Outcome.ready(methods, List.of(named(methods.get(0), reshaping.evidence())));
+        return Outcome.ready(
+                Stream.concat(withHistory.stream(), without.stream()).toList());
     }
 
     private static List<PostLaserMethod> withHistory(CornealHistory history) {
@@ -73,10 +70,6 @@ public final class PostLaserMethods {
                         WITH_HISTORY,
                         DOUBLE_K))
                 .toList();
-    }
-
-    private static Finding named(PostLaserMethod method, Evidence evidence) {
-        return Finding.of(POST_LASER_METHOD, evidence, method.words(), method.why());
     }
 
     /**

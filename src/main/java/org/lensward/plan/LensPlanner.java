@@ -76,6 +76,12 @@ final class LensPlanner {
 
     private List<Finding> secondLooks(LensPlan plan, Task task) {
         List<Finding> found = new ArrayList<>();
+        plan.chosen()
+                .view()
+                .method()
+                .afterLaser()
+                .flatMap(method -> PlanningMethods.reshaping(task.eye()).map(how -> method.named(how.evidence())))
+                .ifPresent(found::add);
         Dioptres predicted = plan.kit().primary().predicted();
         disagreement(plan).ifPresent(found::add);
         ResultGuards.beyondTarget(predicted, task.target(), policy.beyondTarget())
