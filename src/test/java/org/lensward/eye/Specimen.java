@@ -6,6 +6,7 @@ import java.util.Optional;
 import org.lensward.finding.Evidence;
 import org.lensward.quantity.Degrees;
 import org.lensward.quantity.Dioptres;
+import org.lensward.quantity.MetresPerSecond;
 import org.lensward.quantity.Millimetres;
 import org.lensward.quantity.PureNumber;
 
@@ -60,7 +61,7 @@ public record Specimen(Biometry biometry, List<EyeSurgery> surgery, Optional<Mea
                 biometry.details().lensThickness(),
                 biometry.details().lengthScatter(),
                 biometry.details().lengthSignal(),
-                Optional.empty()));
+                biometry.details().soundVelocity()));
     }
 
     public Specimen scatter(double scatter) {
@@ -70,6 +71,17 @@ public record Specimen(Biometry biometry, List<EyeSurgery> surgery, Optional<Mea
                 Optional.of(new Measured<>(Millimetres.of(scatter), LENGTH)),
                 biometry.details().lengthSignal(),
                 Optional.empty()));
+    }
+
+    /** By ultrasound of that velocity in m/s. */
+    public Specimen sound(double velocity) {
+        return by(BiometryMethod.IMMERSION_ULTRASOUND)
+                .details(new Biometry.Details(
+                        biometry.details().anteriorChamberDepth(),
+                        biometry.details().lensThickness(),
+                        biometry.details().lengthScatter(),
+                        biometry.details().lengthSignal(),
+                        Optional.of(new Measured<>(MetresPerSecond.of(velocity), LENGTH))));
     }
 
     public Specimen signal(double signal) {

@@ -5,6 +5,7 @@ import static org.lensward.optics.FormulaName.HAIGIS;
 import static org.lensward.optics.FormulaName.HOFFER_Q;
 import static org.lensward.optics.FormulaName.SRK_T;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -61,6 +62,46 @@ public final class Lenses {
                         new SurgeonIncision(limit(Dioptres.of(0.1), COMMON), limit(Degrees.of(180), COMMON))));
     }
 
+    /** Lengths told to long eyes as a paper has it. */
+    public static LensPolicy adjusting(LensPolicy policy, LongEyeAdjustment adjustment) {
+        return with(policy, adjustment, policy.posteriorCornea(), policy.incisions());
+    }
+
+    /** What is added to the astigmatism measured in front. */
+    public static LensPolicy adding(LensPolicy policy, PosteriorCornea back, Map<String, SurgeonIncision> incisions) {
+        return with(policy, policy.longEyeAdjustment(), back, incisions);
+    }
+
+    private static LensPolicy with(
+            LensPolicy policy,
+            LongEyeAdjustment adjustment,
+            PosteriorCornea back,
+            Map<String, SurgeonIncision> incisions) {
+        return new LensPolicy(
+                policy.target(),
+                policy.side(),
+                policy.shortEye(),
+                policy.longEye(),
+                policy.forShortEyes(),
+                policy.forOtherEyes(),
+                policy.forLongEyes(),
+                policy.formulasApart(),
+                policy.sulcusForward(),
+                adjustment,
+                policy.beyondTarget(),
+                policy.eyesApart(),
+                policy.suspectFlatCornea(),
+                policy.suspectSteepCornea(),
+                policy.secondEyeFraction(),
+                back,
+                incisions);
+    }
+
+    /** An incision of that many dioptres at that meridian. */
+    public static SurgeonIncision incision(double flattening, double meridian) {
+        return new SurgeonIncision(limit(Dioptres.of(flattening), COMMON), limit(Degrees.of(meridian), COMMON));
+    }
+
     /** The published formulas, as they see an eye that nobody lasered and that is not long. */
     static List<PlanningMethod> standard() {
         return Formulas.all().stream().map(PlanningMethod::asPublished).toList();
@@ -108,6 +149,32 @@ public final class Lenses {
                 Optional.of(Millimetres.of(6)),
                 List.of(range(6, 30, 0.5)),
                 Map.of(BiometryMethod.OPTICAL, constants));
+    }
+
+    /** The same model for an eye measured in that way, by the same constants. */
+    public static LensModel measuredBy(LensModel model, BiometryMethod method) {
+        return new LensModel(
+                model.evidence(),
+                model.name(),
+                model.site(),
+                model.houseLens(),
+                model.opticDiameter(),
+                model.ranges(),
+                model.cylinders(),
+                Map.of(method, CONSTANTS));
+    }
+
+    /** The same model with labelled cylinders at the lens plane. */
+    public static LensModel toric(LensModel model, double... cylinders) {
+        return new LensModel(
+                model.evidence(),
+                model.name(),
+                model.site(),
+                model.houseLens(),
+                model.opticDiameter(),
+                model.ranges(),
+                Arrays.stream(cylinders).mapToObj(Dioptres::of).toList(),
+                model.constants());
     }
 
     public static LensModel madeIn(LensModel model, PowerRange... ranges) {

@@ -12,6 +12,7 @@ import org.lensward.eye.EyeSurgery;
 import org.lensward.eye.History;
 import org.lensward.eye.Laterality;
 import org.lensward.eye.Measured;
+import org.lensward.eye.OtherReadings;
 import org.lensward.eye.Person;
 import org.lensward.eye.Policies;
 import org.lensward.eye.Sex;
@@ -21,6 +22,7 @@ import org.lensward.finding.Evidence;
 import org.lensward.finding.Finding;
 import org.lensward.lens.Catalogue;
 import org.lensward.lens.LensModel;
+import org.lensward.lens.LensPolicy;
 import org.lensward.lens.Lenses;
 import org.lensward.lens.TargetSide;
 import org.lensward.quantity.Dioptres;
@@ -35,6 +37,10 @@ record Cases(PlanningCase booked) {
 
     static Policy policy(String version) {
         return new Policy(version, Policies.standard(), Lenses.policy(TargetSide.MYOPIC), Risks.policy());
+    }
+
+    static EyePlan plan(Cases given, LensPolicy lens) {
+        return new Planner(new Policy("test-1", Policies.standard(), lens, Risks.policy())).plan(given.booked());
     }
 
     static EyePlan plan(Cases given) {
@@ -96,7 +102,8 @@ record Cases(PlanningCase booked) {
                 eye.history(),
                 eye.surgery(),
                 eye.pupil(),
-                eye.surprise()));
+                eye.surprise(),
+                eye.other()));
     }
 
     Cases unmeasured() {
@@ -110,14 +117,47 @@ record Cases(PlanningCase booked) {
                 .map(sign -> new History.Entry(
                         sign, true, sign.toString(), new Evidence("Condition/" + sign.ordinal(), "1", "code")))
                 .toList();
-        return eye(
-                new Eye(eye.side(), eye.biometry(), new History(entries), eye.surgery(), eye.pupil(), eye.surprise()));
+        return eye(new Eye(
+                eye.side(),
+                eye.biometry(),
+                new History(entries),
+                eye.surgery(),
+                eye.pupil(),
+                eye.surprise(),
+                eye.other()));
     }
 
     Cases operatedOn(LocalDate day) {
         Eye eye = booked.eye().orElseThrow();
         EyeSurgery surgery = new EyeSurgery("trabeculectomy", Optional.of(day), Specimen.OPERATION);
         return eye(new Eye(eye.side(), eye.biometry(), eye.history(), List.of(surgery), eye.pupil(), eye.surprise()));
+    }
+
+    /** What else was recorded of the eye. */
+    Cases recorded(OtherReadings other) {
+        Eye eye = booked.eye().orElseThrow();
+        return eye(with(eye, eye.surprise(), other));
+    }
+
+    /** The fellow's refraction now, and how far it ended from its prediction, where that is known. */
+    Cases fellow(double refraction, Optional<Measured<Dioptres>> surprise) {
+        Measured<Dioptres> now = new Measured<>(Dioptres.of(refraction), Specimen.REFRACTION);
+        Eye fellow = with(
+                booked.fellow().orElseThrow(),
+                surprise,
+                new OtherReadings(Optional.of(now), Optional.empty(), List.of()));
+        return new Cases(new PlanningCase(
+                booked.booking(),
+                booked.person(),
+                booked.eye(),
+                Optional.of(fellow),
+                booked.catalogue(),
+                booked.also(),
+                booked.found()));
+    }
+
+    private static Eye with(Eye eye, Optional<Measured<Dioptres>> surprise, OtherReadings other) {
+        return new Eye(eye.side(), eye.biometry(), eye.history(), eye.surgery(), eye.pupil(), surprise, other);
     }
 
     private Cases eye(Eye eye) {
@@ -146,6 +186,18 @@ record Cases(PlanningCase booked) {
                 old.lensModel(),
                 old.surgeon(),
                 old.surgeonName()));
+    }
+
+    Cases surgeon(String name) {
+        Booking old = booked.booking();
+        return booking(new Booking(
+                old.evidence(),
+                old.eye(),
+                old.operation(),
+                old.target(),
+                old.lensModel(),
+                old.surgeon(),
+                Optional.of(name)));
     }
 
     Cases naming(String lensModel) {
