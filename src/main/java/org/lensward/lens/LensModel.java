@@ -35,6 +35,9 @@ public record LensModel(
         ranges = List.copyOf(ranges);
         cylinders = List.copyOf(cylinders);
         constants = Map.copyOf(constants);
+        if (cylinders.stream().anyMatch(cylinder -> cylinder.value() < 0)) {
+            throw new IllegalArgumentException("its cylinders " + cylinders + " are not plus cylinders");
+        }
     }
 
     /** A model without cylinders. */
