@@ -291,7 +291,7 @@ public enum FindingCode {
             "Record the steep meridian of the keratometry.",
             Source.HOUSE),
     MERIDIAN_WITHOUT_ASTIGMATISM(
-            CAUTION,
+            CONDITION,
             "A steep meridian of %s is recorded for a cornea without astigmatism.",
             "Check the keratometry; a value may be missing.",
             Source.HOUSE),

@@ -45,7 +45,8 @@ public record FormulaViews(LensModel model, Millimetres axialLength, List<Formul
         Biometry biometry = measured.biometry();
         Optional<LensConstants> published = model.constantsFor(biometry.method());
         if (published.isEmpty()) {
-            return Outcome.withheld(Finding.of(CONSTANT_MISSING, model.evidence(), model.name(), biometry.method()));
+            return Outcome.withheld(
+                    Finding.of(CONSTANT_MISSING, model.evidence().at("property"), model.name(), biometry.method()));
         }
         LensConstants constants = published.get().completed();
         List<FormulaView> views = new ArrayList<>();
@@ -88,7 +89,7 @@ public record FormulaViews(LensModel model, Millimetres axialLength, List<Formul
     private static Outcome<FormulaViews> noView(LensModel model, Biometry biometry, List<Finding> found) {
         List<Finding> reasons = new ArrayList<>(found);
         if (reasons.stream().noneMatch(finding -> finding.severity() == WITHHOLDS)) {
-            reasons.add(Finding.of(CONSTANT_MISSING, model.evidence(), model.name(), biometry.method()));
+            reasons.add(Finding.of(CONSTANT_MISSING, model.evidence().at("property"), model.name(), biometry.method()));
         }
         return Outcome.withheld(reasons);
     }

@@ -68,7 +68,7 @@ public final class KitPlanner {
                 .map(view -> lens(ANTERIOR_CHAMBER, seen.model(), view, target))
                 .orElseGet(() -> Outcome.withheld(Finding.of(
                         FindingCode.CONSTANT_MISSING,
-                        seen.model().evidence(),
+                        seen.model().evidence().at("property"),
                         seen.model().name(),
                         measured.biometry().method())));
     }

@@ -74,7 +74,9 @@ public final class Planner {
                 : eye.biometry()
                         .map(Biometry::keratometry)
                         .flatMap(cornea -> PostLaserMethods.suspect(
-                                new Measured<>(cornea.value().meanPower(), cornea.evidence()),
+                                new Measured<>(
+                                        cornea.value().meanPower(),
+                                        cornea.evidence().at("component")),
                                 policy.lens().suspectFlatCornea(),
                                 policy.lens().suspectSteepCornea()));
     }

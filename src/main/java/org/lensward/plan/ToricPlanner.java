@@ -1,6 +1,8 @@
 package org.lensward.plan;
 
 import java.util.Optional;
+import org.lensward.eye.Keratometry;
+import org.lensward.eye.Measured;
 import org.lensward.finding.Finding;
 import org.lensward.finding.FindingCode;
 import org.lensward.finding.Outcome;
@@ -30,7 +32,9 @@ final class ToricPlanner {
             return Outcome.withheld(Finding.of(
                     FindingCode.TORIC_ON_RESHAPED_CORNEA, primary.model().evidence()));
         }
-        return Astigmatism.measured(measured.biometry().keratometry())
+        Measured<Keratometry> cornea = measured.biometry().keratometry();
+        return Astigmatism.measured(
+                        new Measured<>(cornea.value(), cornea.evidence().at("component")))
                 .then(anterior -> Outcome.ready(Optional.of(choose(primary, view, anterior, surgeon))));
     }
 
