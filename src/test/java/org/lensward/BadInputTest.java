@@ -44,6 +44,8 @@ class BadInputTest {
         "k-without-index.json, index-missing, component",
         "two-lengths-of-one-day-disagree.json, measurements-contradict, value",
         "booking-for-both-eyes.json, booking-for-both-eyes, bodySite",
+        "contact-ultrasound-with-optical-constants.json, constant-missing, property",
+        "cylinder-without-axis.json, steep-meridian-missing, component",
     })
     void doubtful_data_withholds_the_plan_and_names_the_element(String file, String code, String element) {
         Terminal seen = Terminal.run("plan", FILES.resolve(file).toString());
@@ -56,6 +58,33 @@ class BadInputTest {
                 .extracting(entry -> entry.getResource().fhirType())
                 .contains("Procedure", "DetectedIssue")
                 .doesNotContain("DeviceRequest", "Task", "Observation");
+    }
+
+    @Test
+    void radii_labelled_as_dioptres_are_no_cornea() {
+        Terminal seen = Terminal.run(
+                "plan", FILES.resolve("k-in-millimetres-labelled-dioptres.json").toString());
+        assertThat(seen.exit()).isEqualTo(3);
+        assertThat(seen.err().lines().filter(line -> line.contains("value-implausible:")))
+                .hasSize(2)
+                .allMatch(line -> line.contains("Observation/keratometry-right-01.component["));
+        assertThat(seen.out()).doesNotContain("\"DeviceRequest\"", "\"Task\"");
+    }
+
+    /** Doubtful but possible: the plan goes on, and says so. */
+    @ParameterizedTest
+    @CsvSource({
+        "axis-without-cylinder.json, condition meridian-without-astigmatism",
+        "very-flat-cornea-without-a-laser.json, condition cornea-perhaps-reshaped",
+    })
+    void what_is_odd_is_said_beside_the_lens(String file, String code) {
+        Terminal seen = Terminal.run("plan", FILES.resolve(file).toString());
+        assertThat(seen.exit()).isZero();
+        assertThat(seen.err()).contains("provisional");
+        assertThat(seen.err().lines().filter(line -> line.contains(code + ":")))
+                .singleElement()
+                .satisfies(line -> assertThat(line).contains("Observation/keratometry-right-01.component"));
+        assertThat(seen.out()).contains("DeviceRequest");
     }
 
     @Test

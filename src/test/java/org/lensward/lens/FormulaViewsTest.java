@@ -71,7 +71,7 @@ class FormulaViewsTest {
                     .isEqualTo(
                             "The lens model the bag lens has no constant for eyes measured by immersion ultrasound.");
             assertThat(views.findings().get(0).evidence())
-                    .containsExactly(Lenses.bag().evidence());
+                    .containsExactly(Lenses.bag().evidence().at("property"));
         }
     }
 
