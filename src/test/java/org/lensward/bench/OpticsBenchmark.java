@@ -16,6 +16,7 @@ import org.lensward.optics.toric.Incision;
 import org.lensward.optics.toric.PosteriorCornea;
 import org.lensward.optics.toric.ToricChoice;
 import org.lensward.optics.toric.ToricEye;
+import org.lensward.plan.EyePlan;
 import org.lensward.quantity.Degrees;
 import org.lensward.quantity.Dioptres;
 import org.openjdk.jmh.annotations.Benchmark;
@@ -75,6 +76,12 @@ public class OpticsBenchmark {
         for (ThinEye each : seen) {
             theatre.labels.forEach(power -> plan.consume(each.refraction(power)));
         }
+    }
+
+    /** The real planner: gates, risk, five formulas, the kit of four, toric lens, error budgets, tables and fingerprint. */
+    @Benchmark
+    public EyePlan wholePlan(Booked booked) {
+        return booked.planner.plan(booked.planning);
     }
 
     private static ThinEye see(Formula formula, Theatre theatre) {
