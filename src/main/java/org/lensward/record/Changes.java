@@ -1,21 +1,15 @@
 package org.lensward.record;
 
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import org.hl7.fhir.r4.model.AllergyIntolerance;
 import org.hl7.fhir.r4.model.Appointment;
-import org.hl7.fhir.r4.model.BodyStructure;
-import org.hl7.fhir.r4.model.Condition;
 import org.hl7.fhir.r4.model.DeviceDefinition;
-import org.hl7.fhir.r4.model.MedicationRequest;
-import org.hl7.fhir.r4.model.MedicationStatement;
-import org.hl7.fhir.r4.model.Observation;
 import org.hl7.fhir.r4.model.Patient;
 import org.hl7.fhir.r4.model.PrimitiveType;
-import org.hl7.fhir.r4.model.Procedure;
 import org.hl7.fhir.r4.model.Reference;
 import org.hl7.fhir.r4.model.Resource;
 import org.hl7.fhir.r4.model.ServiceRequest;
@@ -66,24 +60,14 @@ public final class Changes {
     }
 
     private static Optional<Reference> subject(Resource resource) {
-        if (resource instanceof Observation observation) {
-            return Optional.of(observation.getSubject());
-        }
-        if (resource instanceof Condition condition) {
-            return Optional.of(condition.getSubject());
-        }
-        if (resource instanceof Procedure procedure) {
-            return Optional.of(procedure.getSubject());
-        }
-        if (resource instanceof MedicationStatement statement) {
-            return Optional.of(statement.getSubject());
-        }
-        if (resource instanceof MedicationRequest request) {
-            return Optional.of(request.getSubject());
-        }
-        if (resource instanceof BodyStructure structure) {
-            return Optional.of(structure.getPatient());
-        }
-        return resource instanceof AllergyIntolerance allergy ? Optional.of(allergy.getPatient()) : Optional.empty();
+        return resource instanceof ServiceRequest
+                ? Optional.empty() // a booking concerns itself, not the patient's other booking
+                : Stream.of("subject", "patient")
+                        .map(resource::getNamedProperty)
+                        .filter(Objects::nonNull)
+                        .flatMap(property -> property.getValues().stream())
+                        .filter(Reference.class::isInstance)
+                        .map(Reference.class::cast)
+                        .findFirst();
     }
 }

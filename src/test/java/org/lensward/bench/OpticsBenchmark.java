@@ -7,7 +7,6 @@ import org.apache.commons.math3.analysis.solvers.BisectionSolver;
 import org.lensward.eye.BiometryMethod;
 import org.lensward.optics.Formula;
 import org.lensward.optics.Formulas;
-import org.lensward.optics.Sulcus;
 import org.lensward.optics.ThinEye;
 import org.lensward.optics.accuracy.ErrorBudget;
 import org.lensward.optics.accuracy.SpreadPolicy;
@@ -16,8 +15,10 @@ import org.lensward.optics.toric.Incision;
 import org.lensward.optics.toric.PosteriorCornea;
 import org.lensward.optics.toric.ToricChoice;
 import org.lensward.optics.toric.ToricEye;
+import org.lensward.plan.EyePlan;
 import org.lensward.quantity.Degrees;
 import org.lensward.quantity.Dioptres;
+import org.lensward.quantity.Millimetres;
 import org.openjdk.jmh.annotations.Benchmark;
 import org.openjdk.jmh.annotations.BenchmarkMode;
 import org.openjdk.jmh.annotations.Fork;
@@ -36,6 +37,7 @@ import org.openjdk.jmh.infra.Blackhole;
 public class OpticsBenchmark {
 
     private static final SpreadPolicy SPREADS = SpreadPolicy.usual();
+    private static final Millimetres SULCUS = Millimetres.of(-0.5);
     private static final Incision INCISION = new Incision(Dioptres.of(0.3), Degrees.of(110));
 
     /** The power for a target by one formula. */
@@ -61,7 +63,7 @@ public class OpticsBenchmark {
             ThinEye eye = see(formula, theatre);
             seen.add(eye);
             plan.consume(eye.power(theatre.target));
-            plan.consume(Sulcus.of(eye).power(theatre.target));
+            plan.consume(eye.withLensMoved(SULCUS).power(theatre.target));
         }
         ThinEye eye = seen.get(0);
         Dioptres label = Dioptres.of(Math.rint(eye.power(theatre.target).value() * 2) / 2);
@@ -75,6 +77,12 @@ public class OpticsBenchmark {
         for (ThinEye each : seen) {
             theatre.labels.forEach(power -> plan.consume(each.refraction(power)));
         }
+    }
+
+    /** The real planner: gates, risk, five formulas, the kit of four, toric lens, error budgets, tables and fingerprint. */
+    @Benchmark
+    public EyePlan wholePlan(Booked booked) {
+        return booked.planner.plan(booked.planning);
     }
 
     private static ThinEye see(Formula formula, Theatre theatre) {

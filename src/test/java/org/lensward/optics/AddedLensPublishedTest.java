@@ -36,14 +36,4 @@ class AddedLensPublishedTest {
     void the_net_power_is_as_published() {
         assertThat(AddedLens.netPower(Dioptres.of(45)).value()).isCloseTo(44.44, within(0.005));
     }
-
-    @ParameterizedTest
-    @CsvFileSource(resources = "/published/sulcus-elp-shift.csv", useHeadersInDisplayName = true)
-    void a_lens_in_the_sulcus_has_the_published_power(double bag, double sulcus) {
-        double z = 43;
-        double fromRetina = bag + 1336 / (1336 / z - 5.20);
-        ThinEye inBag = OpticsSpecimen.thin(5.20, 5.20 + 1336 / fromRetina, z);
-        assertThat(inBag.power(Dioptres.of(0)).value()).isCloseTo(bag, within(1e-9));
-        assertThat(Sulcus.of(inBag).power(Dioptres.of(0)).value()).isCloseTo(sulcus, within(0.01));
-    }
 }
