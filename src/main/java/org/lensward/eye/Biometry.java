@@ -2,6 +2,7 @@ package org.lensward.eye;
 
 import java.time.LocalDate;
 import java.util.Optional;
+import org.lensward.finding.Evidence;
 import org.lensward.quantity.MetresPerSecond;
 import org.lensward.quantity.Millimetres;
 import org.lensward.quantity.PureNumber;
@@ -50,5 +51,23 @@ public record Biometry(
     public Biometry withAxialLength(Millimetres corrected) {
         Measured<Millimetres> length = new Measured<>(corrected, axialLength.evidence());
         return new Biometry(eye, method, measuredOn, length, keratometry, details);
+    }
+
+    /** The same biometry as immersion would have given it: that length, but no surer than the readings it came from. */
+    public Biometry asImmersion(Millimetres length, Millimetres scatter) {
+        Evidence evidence = axialLength.evidence();
+        Details wider = new Details(
+                details.anteriorChamberDepth(),
+                details.lensThickness(),
+                Optional.of(new Measured<>(scatter, evidence)),
+                details.lengthSignal(),
+                details.soundVelocity());
+        return new Biometry(
+                eye,
+                BiometryMethod.IMMERSION_ULTRASOUND,
+                measuredOn,
+                new Measured<>(length, evidence),
+                keratometry,
+                wider);
     }
 }

@@ -16,6 +16,9 @@ import org.lensward.quantity.PureNumber;
  * @param eyesApartInLength the most two eyes may differ in length
  * @param eyesApartInPower the most two corneas may differ in mean power
  * @param lengthScatter the most that axial length readings may scatter
+ * @param cornealScatter the most that keratometer readings may scatter
+ * @param softLensDays soft contact lenses are left out so long before the cornea is measured
+ * @param rigidLensDays rigid ones so long
  * @param lengthSignal the least signal-to-noise ratio of the axial length
  * @param sameDayLength the most that two lengths of one day may differ before they contradict
  * @param sameDayPower the most that two mean corneal powers of one day may differ before they contradict
@@ -33,6 +36,9 @@ public record BiometryPolicy(
         Limit<Millimetres> eyesApartInLength,
         Limit<Dioptres> eyesApartInPower,
         Limit<Millimetres> lengthScatter,
+        Limit<Dioptres> cornealScatter,
+        Limit<PureNumber> softLensDays,
+        Limit<PureNumber> rigidLensDays,
         Limit<PureNumber> lengthSignal,
         Limit<Millimetres> sameDayLength,
         Limit<Dioptres> sameDayPower,

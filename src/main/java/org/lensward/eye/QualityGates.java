@@ -4,9 +4,11 @@ import static org.lensward.finding.FindingCode.AXIAL_LENGTH_UNUSUAL;
 import static org.lensward.finding.FindingCode.BIOMETRY_BEFORE_EYE_SURGERY;
 import static org.lensward.finding.FindingCode.BIOMETRY_EXPIRED;
 import static org.lensward.finding.FindingCode.BIOMETRY_OVER_A_YEAR_OLD;
+import static org.lensward.finding.FindingCode.CONTACT_LENS_WORN_LATELY;
 import static org.lensward.finding.FindingCode.CONTACT_ULTRASOUND;
 import static org.lensward.finding.FindingCode.CORNEAL_ASTIGMATISM_HIGH;
 import static org.lensward.finding.FindingCode.CORNEAL_ASTIGMATISM_TORIC;
+import static org.lensward.finding.FindingCode.CORNEAL_READINGS_SCATTERED;
 import static org.lensward.finding.FindingCode.DATE_IN_FUTURE;
 import static org.lensward.finding.FindingCode.EYES_DIFFER_IN_CORNEAL_POWER;
 import static org.lensward.finding.FindingCode.EYES_DIFFER_IN_LENGTH;
@@ -21,10 +23,12 @@ import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import org.lensward.finding.Evidence;
 import org.lensward.finding.Finding;
 import org.lensward.finding.FindingCode;
 import org.lensward.quantity.Dioptres;
+import org.lensward.quantity.PureNumber;
 import org.lensward.quantity.Quantity;
 
 /** Whether one eye's biometry can be trusted for an operation on a given day. */
@@ -51,6 +55,7 @@ public final class QualityGates {
         age(biometry, eye, operation, found);
         length(biometry, found);
         cornea(biometry, found);
+        cornealReadings(eye.other(), found);
         fellow(biometry, fellow, found);
         return found;
     }
@@ -126,6 +131,22 @@ public final class QualityGates {
                     shown(cornea.astigmatism()),
                     cornea.steepMeridian().map(QualityGates::shown).orElse("an unrecorded meridian")));
         }
+    }
+
+    private void cornealReadings(OtherReadings other, List<Finding> found) {
+        other.cornealScatter()
+                .ifPresent(scatter -> above(CORNEAL_READINGS_SCATTERED, scatter, policy.cornealScatter(), found));
+        worn(other.daysWithoutSoftLenses(), policy.softLensDays(), found);
+        worn(other.daysWithoutRigidLenses(), policy.rigidLensDays(), found);
+    }
+
+    private static void worn(Optional<Measured<PureNumber>> out, Limit<PureNumber> least, List<Finding> found) {
+        out.filter(days -> days.value().compareTo(least.value()) < 0)
+                .ifPresent(days -> found.add(Finding.of(
+                        CONTACT_LENS_WORN_LATELY,
+                        days.evidence(),
+                        days.value().value(),
+                        least.value().value())));
     }
 
     private void fellow(Biometry biometry, Eye fellow, List<Finding> found) {

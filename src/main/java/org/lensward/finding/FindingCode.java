@@ -44,6 +44,11 @@ public enum FindingCode {
             "No target refraction is recorded; the policy's %s was used.",
             "Agree the target with the patient and record it on the booking.",
             Source.HOUSE),
+    TARGET_HYPEROPIC(
+            CONDITION,
+            "The target of +%s would leave the eye hyperopic.",
+            "Check the sign of the target with the patient's wish.",
+            Source.WRONG_LENS_REVIEWS),
     TARGET_CONTRADICTORY(
             WITHHOLDS,
             "Two target refractions are recorded for this booking: %s and %s.",
@@ -185,6 +190,16 @@ public enum FindingCode {
             CONDITION,
             "The signal-to-noise ratio of the axial length is %s, below %s.",
             "Repeat the axial length, or use immersion ultrasound.",
+            Source.COMMON_PRACTICE),
+    CORNEAL_READINGS_SCATTERED(
+            CONDITION,
+            "The corneal power readings scatter by %s, more than %s.",
+            "Repeat the keratometry; look at the tear film.",
+            Source.COMMON_PRACTICE),
+    CONTACT_LENS_WORN_LATELY(
+            CONDITION,
+            "Contact lenses had been left out for %s days before the keratometry, fewer than %s.",
+            "Measure the cornea again when the lenses have been out long enough.",
             Source.COMMON_PRACTICE),
     CONTACT_ULTRASOUND(
             CONDITION,

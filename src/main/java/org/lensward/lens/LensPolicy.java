@@ -24,6 +24,7 @@ import org.lensward.quantity.PureNumber;
  * @param forLongEyes formulas in order of preference
  * @param formulasApart more disagreement between formulas is a finding
  * @param longEyeAdjustment the length a formula is told of a long eye
+ * @param hyperopicTarget a target more hyperopic may have the wrong sign
  * @param beyondTarget a lens predicted to end further from the target is looked at again
  * @param eyesApart two eyes that end further apart are spoken of
  * @param suspectFlatCornea flatter corneas may have been reshaped without the record saying so
@@ -44,6 +45,7 @@ public record LensPolicy(
         Limit<Dioptres> formulasApart,
         Limit<Millimetres> sulcusForward,
         LongEyeAdjustment longEyeAdjustment,
+        Limit<Dioptres> hyperopicTarget,
         Limit<Dioptres> beyondTarget,
         Limit<Dioptres> eyesApart,
         Limit<Dioptres> suspectFlatCornea,

@@ -47,6 +47,9 @@ final class Basis {
         eye.surgery().stream().map(EyeSurgery::evidence).forEach(all::add);
         add(eye.pupil());
         add(eye.other().refraction());
+        add(eye.other().cornealScatter());
+        add(eye.other().daysWithoutSoftLenses());
+        add(eye.other().daysWithoutRigidLenses());
         eye.other().beforeLaser().ifPresent(before -> {
             all.add(before.power().evidence());
             all.add(before.refraction().evidence());

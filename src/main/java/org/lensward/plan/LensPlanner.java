@@ -9,6 +9,8 @@ import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import org.lensward.eye.Biometry;
+import org.lensward.eye.BiometryMethod;
 import org.lensward.eye.DeviceReport;
 import org.lensward.eye.Eye;
 import org.lensward.eye.Measured;
@@ -24,8 +26,10 @@ import org.lensward.lens.LensModel;
 import org.lensward.lens.LensPolicy;
 import org.lensward.lens.MeasuredEye;
 import org.lensward.lens.PlanningMethods;
+import org.lensward.lens.Variant;
 import org.lensward.optics.ResultGuards;
 import org.lensward.optics.SecondEye;
+import org.lensward.optics.length.ContactUltrasound;
 import org.lensward.quantity.Dioptres;
 
 /** Plans the lenses of one measured eye: methods, kit, predictions, cylinder, and what to look at again. */
@@ -51,16 +55,39 @@ final class LensPlanner {
      * @param target spherical equivalent aimed at, with where it stands
      * @param surgeon the surgeon, as the record refers to them; empty if unknown
      */
-    record Task(Eye eye, Eye fellow, MeasuredEye measured, Measured<Dioptres> target, String surgeon) {}
+    record Task(Eye eye, Eye fellow, MeasuredEye measured, Measured<Dioptres> target, String surgeon) {
+
+        Task with(MeasuredEye other) {
+            return new Task(eye, fellow, other, target, surgeon);
+        }
+    }
 
     /** The lenses of this model for this eye. */
-    Outcome<LensPlan> plan(LensModel model, Catalogue catalogue, Task task) {
-        MeasuredEye measured = task.measured();
-        return PlanningMethods.of(task.eye(), measured.biometry().axialLength().value(), policy.longEyeAdjustment())
-                .then(methods -> FormulaViews.of(model, measured, methods))
-                .then(views -> kits.plan(
-                                views, measured, catalogue, task.target().value())
-                        .then(kit -> describe(views, kit, task)));
+    Outcome<LensPlan> plan(LensModel model, Catalogue catalogue, Task booked) {
+        return comparable(model, booked.measured()).then(measured -> {
+            Task task = booked.with(measured);
+            return PlanningMethods.of(
+                            task.eye(), measured.biometry().axialLength().value(), policy.longEyeAdjustment())
+                    .then(methods -> FormulaViews.of(model, measured, methods))
+                    .then(views -> kits.plan(
+                                    views, measured, catalogue, task.target().value())
+                            .then(kit -> describe(views, kit, task)));
+        });
+    }
+
+    /** A contact reading lengthened to what immersion would have read may borrow immersion's constants; nothing else may. */
+    private static Outcome<MeasuredEye> comparable(LensModel model, MeasuredEye measured) {
+        Biometry biometry = measured.biometry();
+        boolean borrows = biometry.method() == BiometryMethod.CONTACT_ULTRASOUND
+                && model.constantsFor(BiometryMethod.CONTACT_ULTRASOUND).isEmpty()
+                && model.constantsFor(BiometryMethod.IMMERSION_ULTRASOUND).isPresent();
+        return borrows
+                ? ContactUltrasound.corrected(biometry.axialLength())
+                        .then(length -> Outcome.ready(new MeasuredEye(
+                                biometry.asImmersion(
+                                        length, ContactUltrasound.spread().deviation()),
+                                measured.oilStays())))
+                : Outcome.ready(measured);
     }
 
     private Outcome<LensPlan> describe(FormulaViews views, LensKit kit, Task task) {
@@ -109,6 +136,7 @@ final class LensPlanner {
     private Optional<Finding> disagreement(LensPlan plan) {
         DoubleSummaryStatistics spread = plan.predictions().stream()
                 .filter(prediction -> !prediction.view().constantConverted())
+                .filter(prediction -> !adjustedStands(prediction, plan))
                 .mapToDouble(prediction -> prediction.predicted().value())
                 .summaryStatistics();
         double apart = spread.getMax() - spread.getMin();
@@ -116,6 +144,15 @@ final class LensPlanner {
         return spread.getCount() > 1 && apart > policy.formulasApart().value().value()
                 ? Optional.of(Finding.of(FORMULAS_DISAGREE, evidence, shown(apart)))
                 : Optional.empty();
+    }
+
+    /** A long eye is argued about by the adjusted formulas, not by the same ones unadjusted. */
+    private static boolean adjustedStands(Prediction prediction, LensPlan plan) {
+        return prediction.view().method().variant() == Variant.AS_PUBLISHED
+                && plan.predictions().stream()
+                        .map(other -> other.view().method())
+                        .anyMatch(other -> other.variant() == Variant.LONG_EYE
+                                && other.name() == prediction.view().formula());
     }
 
     private Finding compared(DeviceReport report, LensPlan plan) {

@@ -2,6 +2,7 @@ package org.lensward.plan;
 
 import static org.lensward.finding.FindingCode.LENS_MODEL_NOT_CHOSEN;
 import static org.lensward.finding.FindingCode.LENS_MODEL_UNKNOWN;
+import static org.lensward.finding.FindingCode.TARGET_HYPEROPIC;
 import static org.lensward.finding.FindingCode.TARGET_NOT_RECORDED;
 
 import java.time.LocalDate;
@@ -140,6 +141,10 @@ public final class Planner {
     }
 
     private Measured<Dioptres> target(Booking booking, List<Finding> found) {
+        booking.target()
+                .filter(target ->
+                        target.value().compareTo(policy.lens().hyperopicTarget().value()) > 0)
+                .ifPresent(target -> found.add(Finding.of(TARGET_HYPEROPIC, target.evidence(), target.value())));
         return booking.target().orElseGet(() -> {
             Dioptres target = policy.lens().target().value();
             found.add(Finding.of(TARGET_NOT_RECORDED, booking.evidence(), target));

@@ -2,9 +2,12 @@ package org.lensward.record;
 
 import static org.lensward.record.MeasurementCode.ACHIEVED_REFRACTION;
 import static org.lensward.record.MeasurementCode.CORNEAL_POWER_BEFORE_LASER;
+import static org.lensward.record.MeasurementCode.CORNEAL_POWER_SD;
 import static org.lensward.record.MeasurementCode.DEVICE_REPORTED_POWER;
 import static org.lensward.record.MeasurementCode.REFRACTION_AFTER_LASER;
 import static org.lensward.record.MeasurementCode.REFRACTION_BEFORE_LASER;
+import static org.lensward.record.MeasurementCode.RIGID_LENSES_OUT;
+import static org.lensward.record.MeasurementCode.SOFT_LENSES_OUT;
 import static org.lensward.record.MeasurementCode.SPHERICAL_EQUIVALENT;
 
 import java.time.LocalDate;
@@ -20,6 +23,7 @@ import org.lensward.eye.Measured;
 import org.lensward.eye.OtherReadings;
 import org.lensward.finding.Finding;
 import org.lensward.quantity.Dioptres;
+import org.lensward.quantity.PureNumber;
 
 /** Reads what only some plans ask for: the eye's refraction, figures from before a laser, powers the device computed. */
 final class OtherReadingsReader {
@@ -44,7 +48,12 @@ final class OtherReadingsReader {
                 .toList();
         OtherReadingsReader reader = new OtherReadingsReader(certain, found);
         return new OtherReadings(
-                reader.latest(ACHIEVED_REFRACTION, SPHERICAL_EQUIVALENT), reader.beforeLaser(), reader.reports());
+                reader.latest(ACHIEVED_REFRACTION, SPHERICAL_EQUIVALENT),
+                reader.beforeLaser(),
+                reader.reports(),
+                reader.latest(CORNEAL_POWER_SD),
+                reader.days(SOFT_LENSES_OUT),
+                reader.days(RIGID_LENSES_OUT));
     }
 
     private Optional<BeforeLaser> beforeLaser() {
@@ -56,6 +65,13 @@ final class OtherReadingsReader {
         return groups.stream()
                 .flatMap(group -> Stream.of(codes).flatMap(code -> dioptres(group, code).stream()))
                 .findFirst();
+    }
+
+    private Optional<Measured<PureNumber>> days(MeasurementCode code) {
+        return groups.stream()
+                .flatMap(group -> number(group, code).stream())
+                .findFirst()
+                .map(days -> new Measured<>(PureNumber.of(days.value()), days.evidence()));
     }
 
     private List<DeviceReport> reports() {
@@ -75,7 +91,11 @@ final class OtherReadingsReader {
     }
 
     private Optional<Measured<Dioptres>> dioptres(MeasurementGroup group, MeasurementCode code) {
-        return Optional.ofNullable(group.scalars().get(code)).flatMap(scalar -> scalars.read(code, scalar)
-                .map(value -> new Measured<>(Dioptres.of(value), scalar.evidence())));
+        return number(group, code).map(each -> new Measured<>(Dioptres.of(each.value()), each.evidence()));
+    }
+
+    private Optional<Measured<Double>> number(MeasurementGroup group, MeasurementCode code) {
+        return Optional.ofNullable(group.scalars().get(code))
+                .flatMap(scalar -> scalars.read(code, scalar).map(value -> new Measured<>(value, scalar.evidence())));
     }
 }

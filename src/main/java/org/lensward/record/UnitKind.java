@@ -13,6 +13,7 @@ enum UnitKind {
     POWER("[diop]", Map.of("[diop]", 1.0), Map.of("D", 1.0, "dpt", 1.0, "diop", 1.0, "diopter", 1.0, "dioptre", 1.0)),
     ANGLE("deg", Map.of("deg", 1.0), Map.of("[deg]", 1.0, "°", 1.0, "degree", 1.0, "degrees", 1.0)),
     VELOCITY("m/s", Map.of("m/s", 1.0), Map.of()),
+    DURATION("d", Map.of("d", 1.0, "wk", 7.0), Map.of("day", 1.0, "days", 1.0)),
     NUMBER("1", Map.of("1", 1.0, "{ratio}", 1.0, "{index}", 1.0), Map.of());
 
     private final String ours;
