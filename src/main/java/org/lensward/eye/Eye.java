@@ -42,4 +42,9 @@ public record Eye(
             Optional<Measured<Dioptres>> surprise) {
         this(side, biometry, history, surgery, pupil, surprise, OtherReadings.none());
     }
+
+    /** The same eye with another biometry. */
+    public Eye measured(Biometry other) {
+        return new Eye(side, Optional.of(other), history, surgery, pupil, surprise, this.other);
+    }
 }

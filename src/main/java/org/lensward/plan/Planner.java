@@ -61,10 +61,13 @@ public final class Planner {
         booked.eye().map(PlanningMethods::refused).ifPresent(found::addAll);
         Optional<Outcome<Biometry>> heard =
                 booked.eye().flatMap(eye -> eye.biometry().map(biometry -> SoundCorrection.of(eye, biometry)));
-        found.addAll(gates(booked, heard.flatMap(Outcome::value)));
-        booked.eye().flatMap(this::suspect).ifPresent(found::add);
-        Optional<RuptureRisk> rupture = rupture(booked, found);
-        Optional<LensPlan> lens = lens(booked, heard, found);
+        // On the length as corrected: what sound was misled by would hide an unusual eye, or make one up.
+        PlanningCase mended =
+                heard.flatMap(Outcome::value).map(booked::measured).orElse(booked);
+        found.addAll(gates(mended));
+        mended.eye().flatMap(this::suspect).ifPresent(found::add);
+        Optional<RuptureRisk> rupture = rupture(mended, found);
+        Optional<LensPlan> lens = lens(mended, heard, found);
         return assemble(booked, Finding.withhold(found.stream()) ? Optional.empty() : lens, rupture, found);
     }
 
@@ -125,9 +128,8 @@ public final class Planner {
         return eye.history().affirmed(Sign.SILICONE_OIL_STAYS).map(Entry::evidence);
     }
 
-    /** On the length as corrected: what sound was misled by would hide an unusual eye, or make one up. */
-    private List<Finding> gates(PlanningCase booked, Optional<Biometry> corrected) {
-        Optional<Biometry> biometry = corrected.or(() -> booked.eye().flatMap(Eye::biometry));
+    private List<Finding> gates(PlanningCase booked) {
+        Optional<Biometry> biometry = booked.eye().flatMap(Eye::biometry);
         if (biometry.isEmpty()
                 || booked.fellow().isEmpty()
                 || booked.booking().operation().isEmpty()) {

@@ -2,6 +2,7 @@ package org.lensward.plan;
 
 import java.util.List;
 import java.util.Optional;
+import org.lensward.eye.Biometry;
 import org.lensward.eye.Eye;
 import org.lensward.eye.Person;
 import org.lensward.finding.Evidence;
@@ -31,5 +32,10 @@ public record PlanningCase(
     public PlanningCase {
         also = List.copyOf(also);
         found = List.copyOf(found);
+    }
+
+    /** The same case with the booked eye's length mended. */
+    PlanningCase measured(Biometry mended) {
+        return new PlanningCase(booking, person, eye.map(old -> old.measured(mended)), fellow, catalogue, also, found);
     }
 }
