@@ -99,12 +99,15 @@ public record FormulaViews(LensModel model, Millimetres axialLength, List<Formul
     }
 
     /**
-     * The view to choose the lens by. After laser the first there is; else the first preferred formula with a constant of its own, told
+     * The view to choose the lens by. After laser the first there is with a constant of its own; else the first preferred formula with a constant of its own, told
      * the adjusted length where the eye is long, else the first preferred at all.
      */
     public FormulaView trusted(LensPolicy policy) {
         if (all.get(0).method().reported().isPresent()) {
-            return all.get(0);
+            return all.stream()
+                    .filter(view -> !view.constantConverted())
+                    .findFirst()
+                    .orElse(all.get(0));
         }
         List<FormulaView> preferred = policy.preferred(axialLength).stream()
                 .flatMap(name -> views(name))

@@ -23,6 +23,7 @@ import org.lensward.quantity.PureNumber;
  * @param forOtherEyes formulas in order of preference
  * @param forLongEyes formulas in order of preference
  * @param formulasApart more disagreement between formulas is a finding
+ * @param sulcusForward how far in front of its place in the bag a lens sits in the sulcus
  * @param longEyeAdjustment the length a formula is told of a long eye
  * @param hyperopicTarget a target more hyperopic may have the wrong sign
  * @param beyondTarget a lens predicted to end further from the target is looked at again
@@ -32,7 +33,6 @@ import org.lensward.quantity.PureNumber;
  * @param secondEyeFraction how much of the first eye's error to expect in the second
  * @param posteriorCornea how the back of the cornea enters a toric plan
  * @param incisions by surgeon, such as {@code Practitioner/s1}; {@code any} for everyone else
- * @param sulcusForward how far in front of its place in the bag a lens sits in the sulcus
  */
 public record LensPolicy(
         Limit<Dioptres> target,

@@ -23,6 +23,7 @@ import org.lensward.lens.LensPolicy;
 import org.lensward.lens.LensSite;
 import org.lensward.lens.Lenses;
 import org.lensward.lens.TargetSide;
+import org.lensward.optics.FormulaName;
 import org.lensward.optics.LongEyeAdjustment;
 
 /** Eyes that the standard formulas were not made for: a cornea perhaps or surely lasered, a long eye. */
@@ -87,6 +88,15 @@ class UnusualEyesTest {
             assertThat(find(plan, POST_LASER_METHOD).orElseThrow().message())
                     .contains("Shammas-PL")
                     .doesNotContain("Haigis-L");
+        }
+
+        @Test
+        void a_converted_haigis_constant_gives_way_to_the_A_constant_of_shammas() {
+            EyePlan plan = Cases.plan(lasered.catalogue(
+                    Lenses.model("bag", LensSite.CAPSULAR_BAG, Lenses.aConstant(118.4)),
+                    Lenses.sulcus(),
+                    Lenses.anteriorChamber()));
+            assertThat(plan.lens().orElseThrow().chosen().view().formula()).isEqualTo(FormulaName.SHAMMAS_MYOPIC);
         }
 
         @Test
