@@ -52,14 +52,14 @@ final class PlanCommand implements Callable<Integer> {
     @Option(names = "--policy", paramLabel = "FILE", description = "the hospital's policy; the shipped one if absent")
     private @Nullable Path policy;
 
-    private final FhirContext fhir = Fhir.r4();
-
     @Override
     public Integer call() throws IOException {
         PrintStream out = new PrintStream(System.out, true, StandardCharsets.UTF_8);
+        // Made here and not with the command: every other command makes this one too.
+        FhirContext fhir = Fhir.r4();
         IParser json = fhir.newJsonParser().setPrettyPrint(true);
         try {
-            List<Planned> planned = plan(bundle(text()));
+            List<Planned> planned = plan(fhir, bundle(fhir, text()));
             planned.forEach(PlanCommand::report);
             out.println(json.encodeResourceToString(merged(planned)));
             boolean withheld = planned.stream().anyMatch(each -> each.plan().state() == PlanState.WITHHELD);
@@ -71,7 +71,7 @@ final class PlanCommand implements Callable<Integer> {
         }
     }
 
-    private List<Planned> plan(Bundle bundle) {
+    private List<Planned> plan(FhirContext fhir, Bundle bundle) {
         Policy chosen = policy == null ? PolicyFile.shipped() : PolicyFile.read(policy);
         List<Planned> planned = new BundlePlanning(fhir, chosen, Clock.system(ZoneId.systemDefault())).plan(bundle);
         if (planned.isEmpty()) {
@@ -94,7 +94,7 @@ final class PlanCommand implements Callable<Integer> {
         }
     }
 
-    private Bundle bundle(String text) {
+    private static Bundle bundle(FhirContext fhir, String text) {
         IBaseResource resource;
         try {
             resource = fhir.newJsonParser()

@@ -8,7 +8,6 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Function;
 import org.lensward.eye.Biometry.Details;
@@ -109,8 +108,8 @@ public final class BiometryChoice {
                     List.of(least.evidence(), greatest.evidence()),
                     what,
                     side,
-                    shown(low),
-                    shown(high)));
+                    low.rounded(),
+                    high.rounded()));
         }
     }
 
@@ -130,9 +129,5 @@ public final class BiometryChoice {
                 .filter(reading -> reading.day().equals(day))
                 .map(Dated::measured)
                 .min(Comparator.comparing(Measured::evidence));
-    }
-
-    private static String shown(Quantity quantity) {
-        return String.format(Locale.ROOT, "%.2f %s", quantity.value(), quantity.symbol());
     }
 }

@@ -22,7 +22,6 @@ import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import org.lensward.finding.Evidence;
 import org.lensward.finding.Finding;
@@ -100,8 +99,8 @@ public final class QualityGates {
                 found.add(Finding.of(
                         LENGTH_SIGNAL_WEAK,
                         signal.evidence(),
-                        shown(signal.value()),
-                        shown(policy.lengthSignal().value())));
+                        signal.value().rounded(),
+                        policy.lengthSignal().value().rounded()));
             }
         });
         if (biometry.method() == BiometryMethod.CONTACT_ULTRASOUND) {
@@ -128,8 +127,8 @@ public final class QualityGates {
             found.add(Finding.of(
                     CORNEAL_ASTIGMATISM_TORIC,
                     evidence,
-                    shown(cornea.astigmatism()),
-                    cornea.steepMeridian().map(QualityGates::shown).orElse("an unrecorded meridian")));
+                    cornea.astigmatism().rounded(),
+                    cornea.steepMeridian().map(Quantity::rounded).orElse("an unrecorded meridian")));
         }
     }
 
@@ -154,7 +153,8 @@ public final class QualityGates {
             if (exceeds(
                     error.value().distanceTo(Dioptres.of(0)),
                     policy.fellowSurprise().value())) {
-                found.add(Finding.of(FELLOW_EYE_SURPRISE, error.evidence(), signed(error.value())));
+                found.add(Finding.of(
+                        FELLOW_EYE_SURPRISE, error.evidence(), error.value().signed()));
             }
         });
         if (fellow.biometry().isEmpty()) {
@@ -170,8 +170,8 @@ public final class QualityGates {
             found.add(Finding.of(
                     EYES_DIFFER_IN_LENGTH,
                     lengths,
-                    shown(apart),
-                    shown(policy.eyesApartInLength().value())));
+                    apart.rounded(),
+                    policy.eyesApartInLength().value().rounded()));
         }
         List<Evidence> corneas =
                 List.of(biometry.keratometry().evidence(), other.keratometry().evidence());
@@ -183,8 +183,8 @@ public final class QualityGates {
             found.add(Finding.of(
                     EYES_DIFFER_IN_CORNEAL_POWER,
                     corneas,
-                    shown(power),
-                    shown(policy.eyesApartInPower().value())));
+                    power.rounded(),
+                    policy.eyesApartInPower().value().rounded()));
         }
     }
 
@@ -192,26 +192,26 @@ public final class QualityGates {
             FindingCode code, Measured<Q> measured, Limit<Q> least, Limit<Q> most, List<Finding> found) {
         if (exceeds(least.value(), measured.value()) || exceeds(measured.value(), most.value())) {
             found.add(Finding.of(
-                    code, measured.evidence(), shown(measured.value()), shown(least.value()), shown(most.value())));
+                    code,
+                    measured.evidence(),
+                    measured.value().rounded(),
+                    least.value().rounded(),
+                    most.value().rounded()));
         }
     }
 
     private static <Q extends Quantity> void above(
             FindingCode code, Measured<Q> measured, Limit<Q> most, List<Finding> found) {
         if (exceeds(measured.value(), most.value())) {
-            found.add(Finding.of(code, measured.evidence(), shown(measured.value()), shown(most.value())));
+            found.add(Finding.of(
+                    code,
+                    measured.evidence(),
+                    measured.value().rounded(),
+                    most.value().rounded()));
         }
     }
 
     private static <Q extends Quantity> boolean exceeds(Q one, Q other) {
         return one.value() - other.value() > SAME;
-    }
-
-    private static String shown(Quantity quantity) {
-        return String.format(Locale.ROOT, "%.2f %s", quantity.value(), quantity.symbol());
-    }
-
-    private static String signed(Quantity quantity) {
-        return String.format(Locale.ROOT, "%+.2f %s", quantity.value(), quantity.symbol());
     }
 }

@@ -3,7 +3,6 @@ package org.lensward.optics;
 import static org.lensward.finding.FindingCode.AXIAL_LENGTH_ADJUSTED;
 
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import org.lensward.finding.Evidence;
 import org.lensward.finding.Finding;
@@ -31,12 +30,13 @@ public record LongEye(Formula formula, LongEyeAdjustment adjustment) implements 
             return formula.see(shape, constants, evidence);
         }
         Finding finding = Finding.of(
-                AXIAL_LENGTH_ADJUSTED, evidence, name(), shown(adjusted.get()), shown(shape.axialLength()), adjustment);
+                AXIAL_LENGTH_ADJUSTED,
+                evidence,
+                name(),
+                adjusted.get().rounded(),
+                shape.axialLength().rounded(),
+                adjustment);
         return Outcome.ready(shape.withAxialLength(adjusted.get()), List.of(finding))
                 .then(shorter -> formula.see(shorter, constants, evidence));
-    }
-
-    private static String shown(Millimetres length) {
-        return String.format(Locale.ROOT, "%.2f mm", length.value());
     }
 }

@@ -4,7 +4,6 @@ import static org.lensward.finding.FindingCode.CORNEA_AFTER_LASER;
 import static org.lensward.finding.FindingCode.CORNEA_PERHAPS_RESHAPED;
 
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.lensward.eye.Limit;
@@ -88,12 +87,8 @@ public final class PostLaserMethods {
         return Optional.of(Finding.of(
                 CORNEA_PERHAPS_RESHAPED,
                 cornea.evidence(),
-                shown(cornea.value()),
-                shown(flattest.value()),
-                shown(steepest.value())));
-    }
-
-    private static String shown(Dioptres power) {
-        return String.format(Locale.ROOT, "%.2f D", power.value());
+                cornea.value().rounded(),
+                flattest.value().rounded(),
+                steepest.value().rounded()));
     }
 }

@@ -3,7 +3,6 @@ package org.lensward.optics;
 import static org.lensward.finding.FindingCode.EYES_WILL_DIFFER;
 import static org.lensward.finding.FindingCode.RESULT_BEYOND_TARGET;
 
-import java.util.Locale;
 import java.util.Optional;
 import org.lensward.eye.Limit;
 import org.lensward.eye.Measured;
@@ -25,8 +24,11 @@ public final class ResultGuards {
         if (predicted.distanceTo(target.value()).compareTo(most.value()) <= 0) {
             return Optional.empty();
         }
-        return Optional.of(
-                Finding.of(RESULT_BEYOND_TARGET, target.evidence(), signed(predicted), signed(target.value())));
+        return Optional.of(Finding.of(
+                RESULT_BEYOND_TARGET,
+                target.evidence(),
+                predicted.signed(),
+                target.value().signed()));
     }
 
     /**
@@ -39,14 +41,10 @@ public final class ResultGuards {
         if (apart.compareTo(most.value()) <= 0) {
             return Optional.empty();
         }
-        return Optional.of(Finding.of(EYES_WILL_DIFFER, fellow.evidence(), plain(apart), plain(most.value())));
-    }
-
-    private static String plain(Dioptres value) {
-        return String.format(Locale.ROOT, "%.2f D", value.value());
-    }
-
-    private static String signed(Dioptres value) {
-        return String.format(Locale.ROOT, "%+.2f D", value.value());
+        return Optional.of(Finding.of(
+                EYES_WILL_DIFFER,
+                fellow.evidence(),
+                apart.rounded(),
+                most.value().rounded()));
     }
 }

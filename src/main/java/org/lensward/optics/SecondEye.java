@@ -49,8 +49,8 @@ public record SecondEye(Limit<PureNumber> fraction) {
                 SECOND_EYE_EXPECTED,
                 firstError.evidence(),
                 String.format(Locale.ROOT, "%.0f %%", 100 * fraction.value().value()),
-                shown(expected),
-                shown(predicted));
+                expected.signed(),
+                predicted.signed());
         return Outcome.ready(expected, List.of(finding));
     }
 
@@ -61,9 +61,5 @@ public record SecondEye(Limit<PureNumber> fraction) {
 
     private Dioptres shift(Dioptres firstError) {
         return Dioptres.of(fraction.value().value() * firstError.value());
-    }
-
-    private static String shown(Dioptres refraction) {
-        return String.format(Locale.ROOT, "%+.2f D", refraction.value());
     }
 }

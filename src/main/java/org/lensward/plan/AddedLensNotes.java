@@ -3,7 +3,6 @@ package org.lensward.plan;
 import static org.lensward.finding.FindingCode.ADDED_LENS;
 
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.lensward.eye.Biometry;
@@ -60,11 +59,11 @@ final class AddedLensNotes {
             return Finding.of(
                     ADDED_LENS,
                     refraction.evidence(),
-                    shown(refraction.value().value()),
+                    refraction.value().signed(),
                     model.name(),
                     model.site(),
-                    String.format(Locale.ROOT, "%.2f D", power.value()),
-                    shown(target.value()));
+                    power.rounded(),
+                    target.signed());
         });
     }
 
@@ -84,9 +83,5 @@ final class AddedLensNotes {
         return site == LensSite.ANTERIOR_CHAMBER
                 ? views.trustedByItsOwnConstant(policy)
                 : Optional.of(views.trusted(policy));
-    }
-
-    private static String shown(double dioptres) {
-        return String.format(Locale.ROOT, "%+.2f D", dioptres);
     }
 }

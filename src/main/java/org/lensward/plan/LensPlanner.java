@@ -7,7 +7,6 @@ import static org.lensward.finding.FindingCode.FORMULAS_DISAGREE;
 import java.util.ArrayList;
 import java.util.DoubleSummaryStatistics;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import org.lensward.eye.Biometry;
 import org.lensward.eye.BiometryMethod;
@@ -142,7 +141,8 @@ final class LensPlanner {
         double apart = spread.getMax() - spread.getMin();
         Evidence evidence = plan.biometry().axialLength().evidence();
         return spread.getCount() > 1 && apart > policy.formulasApart().value().value()
-                ? Optional.of(Finding.of(FORMULAS_DISAGREE, evidence, shown(apart)))
+                ? Optional.of(Finding.of(
+                        FORMULAS_DISAGREE, evidence, Dioptres.of(apart).rounded()))
                 : Optional.empty();
     }
 
@@ -156,25 +156,26 @@ final class LensPlanner {
     }
 
     private Finding compared(DeviceReport report, LensPlan plan) {
-        double ours = plan.chosen().powerForTarget().value();
-        double theirs = report.power().value().value();
-        double apart = Math.abs(theirs - ours);
+        Dioptres ours = plan.chosen().powerForTarget();
+        Dioptres theirs = report.power().value();
+        Dioptres apart = theirs.distanceTo(ours);
         String model = plan.kit().primary().model().name();
         // Half a dioptre of refraction is about two thirds of a dioptre at the lens; the policy's limit is kept as it
         // stands.
-        return apart > policy.formulasApart().value().value()
+        return apart.compareTo(policy.formulasApart().value()) > 0
                 ? Finding.of(
                         DEVICE_REPORT_DIFFERS,
                         report.power().evidence(),
                         report.method(),
-                        shown(theirs),
+                        theirs.rounded(),
                         model,
-                        shown(apart))
+                        apart.rounded())
                 : Finding.of(
-                        DEVICE_REPORTED, report.power().evidence(), report.method(), shown(theirs), model, shown(ours));
-    }
-
-    private static String shown(double dioptres) {
-        return String.format(Locale.ROOT, "%.2f D", dioptres);
+                        DEVICE_REPORTED,
+                        report.power().evidence(),
+                        report.method(),
+                        theirs.rounded(),
+                        model,
+                        ours.rounded());
     }
 }

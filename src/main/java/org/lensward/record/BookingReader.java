@@ -11,7 +11,6 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
@@ -118,8 +117,8 @@ final class BookingReader {
                 found.add(Finding.of(
                         TARGET_CONTRADICTORY,
                         List.of(targets.get(0).evidence(), other.evidence()),
-                        shown(targets.get(0).value()),
-                        shown(other.value())));
+                        targets.get(0).value().signed(),
+                        other.value().signed()));
             }
         }
         return targets.stream().findFirst();
@@ -133,9 +132,7 @@ final class BookingReader {
                         .filter(MeasurementCode.TARGET_REFRACTION::equals)
                         .isPresent())
                 .filter(each -> Shelf.refers(each.getBasedOn(), request))
-                .filter(each -> each.hasStatus()
-                        && Set.of("final", "amended", "corrected")
-                                .contains(each.getStatus().toCode()))
+                .filter(MeasurementGroups::isFinal)
                 .filter(each -> ofTheBookedEye(each, request))
                 .map(each -> new Scalar(each.getValue(), evidences.of(each, "value")));
         return Stream.concat(onBooking, observed);
@@ -172,9 +169,5 @@ final class BookingReader {
                         .filter(grade -> grade.code().equals(code))
                         .findFirst()
                         .map(grade -> new Measured<>(grade, evidences.of(request, "performerType"))));
-    }
-
-    private static String shown(Dioptres target) {
-        return String.format(Locale.ROOT, "%+.2f D", target.value());
     }
 }

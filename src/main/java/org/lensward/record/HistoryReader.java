@@ -105,19 +105,16 @@ final class HistoryReader {
     }
 
     private void observation(Observation observation) {
-        if (observation.getValue() instanceof BooleanType value && value.hasValue()) {
-            boolean usable = observation.hasStatus()
-                    && Set.of("final", "amended", "corrected")
-                            .contains(observation.getStatus().toCode());
-            if (usable) {
-                SignCodes.of(observation.getCode())
-                        .forEach(sign -> add(
-                                sign,
-                                value.booleanValue(),
-                                observation,
-                                observation.getCode(),
-                                List.of(observation.getBodySite())));
-            }
+        if (MeasurementGroups.isFinal(observation)
+                && observation.getValue() instanceof BooleanType value
+                && value.hasValue()) {
+            SignCodes.of(observation.getCode())
+                    .forEach(sign -> add(
+                            sign,
+                            value.booleanValue(),
+                            observation,
+                            observation.getCode(),
+                            List.of(observation.getBodySite())));
         }
     }
 

@@ -47,6 +47,11 @@ final class MeasurementGroups {
         return also;
     }
 
+    /** Whether the observation has been released and not taken back: final, amended or corrected. */
+    static boolean isFinal(Observation observation) {
+        return FINAL.contains(observation.getStatus());
+    }
+
     /** What was noticed while sorting. */
     List<Finding> found() {
         return found;
@@ -83,7 +88,7 @@ final class MeasurementGroups {
 
     private static Optional<Observation> panel(Observation member, List<Observation> all) {
         return all.stream()
-                .filter(panel -> FINAL.contains(panel.getStatus()))
+                .filter(MeasurementGroups::isFinal)
                 .filter(panel -> Shelf.refers(panel.getHasMember(), member))
                 .findFirst();
     }
@@ -94,7 +99,7 @@ final class MeasurementGroups {
             unmapped(observation);
             return Optional.empty();
         }
-        if (!FINAL.contains(observation.getStatus())) {
+        if (!isFinal(observation)) {
             notFinal(observation, code.get());
             return Optional.empty();
         }

@@ -117,7 +117,7 @@ final class MeasurementReader {
     }
 
     private void length(MeasurementGroup group, LocalDate day) {
-        Optional<Measured<Double>> length = number(group, AXIAL_LENGTH);
+        Optional<Measured<Double>> length = scalars.read(group, AXIAL_LENGTH);
         if (length.isEmpty()) {
             return;
         }
@@ -130,9 +130,9 @@ final class MeasurementReader {
                 measured(length.get(), Millimetres.of(length.get().value())),
                 day,
                 method.get(),
-                number(group, AXIAL_LENGTH_SD).map(each -> measured(each, Millimetres.of(each.value()))),
-                number(group, AXIAL_LENGTH_SNR).map(each -> measured(each, PureNumber.of(each.value()))),
-                number(group, SOUND_VELOCITY).map(each -> measured(each, MetresPerSecond.of(each.value())))));
+                scalars.read(group, AXIAL_LENGTH_SD).map(each -> measured(each, Millimetres.of(each.value()))),
+                scalars.read(group, AXIAL_LENGTH_SNR).map(each -> measured(each, PureNumber.of(each.value()))),
+                scalars.read(group, SOUND_VELOCITY).map(each -> measured(each, MetresPerSecond.of(each.value())))));
     }
 
     static Optional<BiometryMethod> method(List<CodeableConcept> methods) {
@@ -154,7 +154,7 @@ final class MeasurementReader {
         if (group.scalars().keySet().stream().noneMatch(MeasurementCode::ofCornea)) {
             return;
         }
-        Optional<Degrees> axis = number(group, KERATOMETRY_STEEP_AXIS).map(each -> Degrees.of(each.value()));
+        Optional<Degrees> axis = scalars.read(group, KERATOMETRY_STEEP_AXIS).map(each -> Degrees.of(each.value()));
         Evidence evidence = group.evidence();
         boolean radii = group.scalars().containsKey(KERATOMETRY_FLAT_RADIUS)
                 || group.scalars().containsKey(KERATOMETRY_STEEP_RADIUS);
@@ -174,7 +174,7 @@ final class MeasurementReader {
     private Optional<Keratometry> ofPowers(MeasurementGroup group, Optional<Degrees> axis) {
         Optional<Double> flat = required(group, KERATOMETRY_FLAT_POWER);
         Optional<Double> steep = required(group, KERATOMETRY_STEEP_POWER);
-        Optional<Double> index = number(group, KERATOMETRIC_INDEX).map(Measured::value);
+        Optional<Double> index = scalars.read(group, KERATOMETRIC_INDEX).map(Measured::value);
         if (!group.scalars().containsKey(KERATOMETRIC_INDEX)) {
             found.add(Finding.of(INDEX_MISSING, group.evidence().at("component")));
         }
@@ -200,16 +200,13 @@ final class MeasurementReader {
 
     private void millimetres(
             MeasurementGroup group, MeasurementCode code, LocalDate day, List<Dated<Millimetres>> into) {
-        number(group, code).ifPresent(each -> into.add(new Dated<>(measured(each, Millimetres.of(each.value())), day)));
+        scalars.read(group, code)
+                .ifPresent(each -> into.add(new Dated<>(measured(each, Millimetres.of(each.value())), day)));
     }
 
     private void dioptres(MeasurementGroup group, MeasurementCode code, LocalDate day, List<Dated<Dioptres>> into) {
-        number(group, code).ifPresent(each -> into.add(new Dated<>(measured(each, Dioptres.of(each.value())), day)));
-    }
-
-    private Optional<Measured<Double>> number(MeasurementGroup group, MeasurementCode code) {
-        return Optional.ofNullable(group.scalars().get(code))
-                .flatMap(scalar -> scalars.read(code, scalar).map(value -> new Measured<>(value, scalar.evidence())));
+        scalars.read(group, code)
+                .ifPresent(each -> into.add(new Dated<>(measured(each, Dioptres.of(each.value())), day)));
     }
 
     private static <T> Measured<T> measured(Measured<Double> number, T value) {

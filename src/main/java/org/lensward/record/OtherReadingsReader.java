@@ -69,7 +69,7 @@ final class OtherReadingsReader {
 
     private Optional<Measured<PureNumber>> days(MeasurementCode code) {
         return groups.stream()
-                .flatMap(group -> number(group, code).stream())
+                .flatMap(group -> scalars.read(group, code).stream())
                 .findFirst()
                 .map(days -> new Measured<>(PureNumber.of(days.value()), days.evidence()));
     }
@@ -91,11 +91,6 @@ final class OtherReadingsReader {
     }
 
     private Optional<Measured<Dioptres>> dioptres(MeasurementGroup group, MeasurementCode code) {
-        return number(group, code).map(each -> new Measured<>(Dioptres.of(each.value()), each.evidence()));
-    }
-
-    private Optional<Measured<Double>> number(MeasurementGroup group, MeasurementCode code) {
-        return Optional.ofNullable(group.scalars().get(code))
-                .flatMap(scalar -> scalars.read(code, scalar).map(value -> new Measured<>(value, scalar.evidence())));
+        return scalars.read(group, code).map(each -> new Measured<>(Dioptres.of(each.value()), each.evidence()));
     }
 }

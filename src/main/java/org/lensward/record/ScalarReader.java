@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.hl7.fhir.r4.model.Quantity;
+import org.lensward.eye.Measured;
 import org.lensward.finding.Finding;
 
 /** Turns a value as it was sent into a number in our unit, or says why it cannot. */
@@ -18,6 +19,12 @@ final class ScalarReader {
 
     ScalarReader(List<Finding> found) {
         this.found = found;
+    }
+
+    /** The group's value under that code, as {@link #read(MeasurementCode, Scalar)}; empty without a finding where it has none. */
+    Optional<Measured<Double>> read(MeasurementGroup group, MeasurementCode code) {
+        return Optional.ofNullable(group.scalars().get(code))
+                .flatMap(scalar -> read(code, scalar).map(value -> new Measured<>(value, scalar.evidence())));
     }
 
     /** The number in the measurement's own unit; empty, with a finding, where it is missing, in an unknown unit or no eye's. */

@@ -3,7 +3,6 @@ package org.lensward.optics.length;
 import static org.lensward.finding.FindingCode.LENGTH_CORRECTED_FOR_CONTACT;
 
 import java.util.List;
-import java.util.Locale;
 import org.lensward.eye.Measured;
 import org.lensward.finding.Finding;
 import org.lensward.finding.Outcome;
@@ -29,13 +28,9 @@ public final class ContactUltrasound {
         Finding finding = Finding.of(
                 LENGTH_CORRECTED_FOR_CONTACT,
                 reading.evidence(),
-                shown(reading.value()),
-                shown(longer),
-                shown(spread().deviation()));
+                reading.value().rounded(),
+                longer.rounded(),
+                spread().deviation().rounded());
         return Outcome.ready(longer, List.of(finding));
-    }
-
-    private static String shown(Millimetres length) {
-        return String.format(Locale.ROOT, "%.2f mm", length.value());
     }
 }

@@ -37,15 +37,11 @@ public sealed interface SoundPath {
         Finding finding = Finding.of(
                 LENGTH_CORRECTED_FOR_SOUND,
                 reading.evidence(),
-                shown(reading.value()),
+                reading.value().rounded(),
                 String.format(Locale.ROOT, "%.0f m/s", assumed.value()),
-                shown(corrected),
+                corrected.rounded(),
                 words());
         return Outcome.ready(corrected, List.of(finding));
-    }
-
-    private static String shown(Millimetres length) {
-        return String.format(Locale.ROOT, "%.2f mm", length.value());
     }
 
     /**
