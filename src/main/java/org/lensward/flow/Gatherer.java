@@ -3,6 +3,7 @@ package org.lensward.flow;
 import java.util.List;
 import org.hl7.fhir.r4.model.Bundle;
 import org.lensward.record.PlanKey;
+import org.lensward.record.Systems;
 
 /** Brings everything that concerns one booking in one request: the patient, both eyes, the lenses, the plan that stands. */
 public final class Gatherer {
@@ -32,7 +33,7 @@ public final class Gatherer {
                 "MedicationRequest?subject=" + patient + "&_include=MedicationRequest:medication&_count=500",
                 "BodyStructure?patient=" + patient + "&_count=500",
                 "AllergyIntolerance?patient=" + patient + "&_count=500",
-                "DeviceDefinition?type=https://lensward.org/fhir/CodeSystem/device-type|intraocular-lens&_count=500",
+                "DeviceDefinition?type=" + Systems.DEVICE_TYPE + "|intraocular-lens&_count=500",
                 "DeviceRequest?identifier=" + plan,
                 "Task?identifier=" + plan,
                 "RiskAssessment?identifier=" + plan,
