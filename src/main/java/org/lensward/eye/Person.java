@@ -13,10 +13,15 @@ import org.lensward.finding.Evidence;
  * @param sex as recorded for administration
  * @param allergies every allergy or intolerance that has not been refuted
  */
-public record Person(Evidence evidence, Optional<LocalDate> birthDate, Sex sex, List<Measured<String>> allergies) {
+public record Person(Evidence evidence, Optional<LocalDate> birthDate, Sex sex, List<Allergy> allergies) {
 
     public Person {
         allergies = List.copyOf(allergies);
+    }
+
+    /** The first allergy to that substance. */
+    public Optional<Allergy> allergicTo(Allergen substance) {
+        return allergies.stream().filter(each -> each.to().contains(substance)).findFirst();
     }
 
     @Override

@@ -410,7 +410,18 @@ public enum FindingCode {
             CAUTION,
             "The patient is allergic to or does not tolerate: %s.",
             "Check antibiotic, antiseptic, anaesthetic, dye and latex against it.",
-            Source.COMMON_PRACTICE);
+            Source.COMMON_PRACTICE),
+
+// Opening the capsule
+
+// Preparation
+
+// Carton labels
+
+// The lens bank
+
+// The lens check
+;
 
     private final Severity severity;
     private final String template;

@@ -15,11 +15,15 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Objects;
 import org.lensward.plan.Policy;
+import org.lensward.quantity.CellsPerSquareMillimetre;
 import org.lensward.quantity.Degrees;
 import org.lensward.quantity.Dioptres;
 import org.lensward.quantity.Millimetres;
+import org.lensward.quantity.MillimetresOfMercury;
+import org.lensward.quantity.Percent;
 import org.lensward.quantity.Probability;
 import org.lensward.quantity.PureNumber;
+import org.lensward.quantity.Seconds;
 
 /** Reads the hospital's policy from YAML. Every value must be there; an unknown or a missing one is refused by name. */
 public final class PolicyFile {
@@ -31,7 +35,16 @@ public final class PolicyFile {
             .build();
 
     static {
-        List.of(Millimetres.class, Dioptres.class, Degrees.class, PureNumber.class, Probability.class)
+        List.of(
+                        Millimetres.class,
+                        Dioptres.class,
+                        Degrees.class,
+                        PureNumber.class,
+                        Probability.class,
+                        MillimetresOfMercury.class,
+                        CellsPerSquareMillimetre.class,
+                        Percent.class,
+                        Seconds.class)
                 .forEach(type -> YAML.addMixIn(type, Parsed.class));
     }
 

@@ -20,6 +20,7 @@ import org.lensward.quantity.Millimetres;
  * @param ranges the powers it is made in
  * @param cylinders labelled cylinders at the lens plane, for a toric model; none otherwise
  * @param constants its constants for each biometry method; never shared across methods
+ * @param design how it is built, as far as the catalogue says
  */
 public record LensModel(
         Evidence evidence,
@@ -29,7 +30,8 @@ public record LensModel(
         Optional<Millimetres> opticDiameter,
         List<PowerRange> ranges,
         List<Dioptres> cylinders,
-        Map<BiometryMethod, LensConstants> constants) {
+        Map<BiometryMethod, LensConstants> constants,
+        LensDesign design) {
 
     public LensModel {
         ranges = List.copyOf(ranges);
@@ -49,7 +51,12 @@ public record LensModel(
             Optional<Millimetres> opticDiameter,
             List<PowerRange> ranges,
             Map<BiometryMethod, LensConstants> constants) {
-        this(evidence, name, site, houseLens, opticDiameter, ranges, List.of(), constants);
+        this(evidence, name, site, houseLens, opticDiameter, ranges, List.of(), constants, LensDesign.unknown());
+    }
+
+    /** The same model, built like that. */
+    public LensModel of(LensDesign other) {
+        return new LensModel(evidence, name, site, houseLens, opticDiameter, ranges, cylinders, constants, other);
     }
 
     public boolean isToric() {

@@ -4,7 +4,17 @@ import java.util.Locale;
 
 /** A number with its unit. */
 public sealed interface Quantity
-        permits Millimetres, Dioptres, Degrees, PureNumber, Probability, RefractiveIndex, MetresPerSecond {
+        permits Millimetres,
+                Dioptres,
+                Degrees,
+                PureNumber,
+                Probability,
+                RefractiveIndex,
+                MetresPerSecond,
+                MillimetresOfMercury,
+                CellsPerSquareMillimetre,
+                Percent,
+                Seconds {
 
     /** The size in the type's own unit; always finite. */
     double value();

@@ -17,12 +17,12 @@ import org.hl7.fhir.r4.model.OperationOutcome.IssueType;
 import org.hl7.fhir.r4.model.Patient;
 import org.hl7.fhir.r4.model.ServiceRequest;
 import org.hl7.fhir.r4.model.ServiceRequest.ServiceRequestStatus;
+import org.lensward.eye.Allergy;
 import org.lensward.eye.Biometry;
 import org.lensward.eye.BiometryChoice;
 import org.lensward.eye.BiometryPolicy;
 import org.lensward.eye.Eye;
 import org.lensward.eye.Laterality;
-import org.lensward.eye.Measured;
 import org.lensward.eye.Person;
 import org.lensward.eye.Sex;
 import org.lensward.finding.Evidence;
@@ -137,14 +137,15 @@ public final class CaseReader {
         Sex sex = patient.getGender() == AdministrativeGender.FEMALE
                 ? Sex.FEMALE
                 : patient.getGender() == AdministrativeGender.MALE ? Sex.MALE : Sex.UNKNOWN;
-        List<Measured<String>> allergies = shelf.all(AllergyIntolerance.class)
+        List<Allergy> allergies = shelf.all(AllergyIntolerance.class)
                 .filter(allergy -> Shelf.refers(List.of(allergy.getPatient()), patient))
                 .filter(allergy -> !Set.of("refuted", "entered-in-error")
                         .contains(allergy.getVerificationStatus()
                                         .getCodingFirstRep()
                                         .getCode() + ""))
-                .map(allergy -> new Measured<>(Codes.words(allergy.getCode()), evidences.of(allergy, "code")))
-                .sorted(Comparator.comparing(Measured::evidence))
+                .map(allergy ->
+                        new Allergy(Set.of(), false, Codes.words(allergy.getCode()), evidences.of(allergy, "code")))
+                .sorted(Comparator.comparing(Allergy::evidence))
                 .toList();
         return new Person(evidence, birthDate, sex, allergies);
     }

@@ -7,6 +7,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.function.Predicate;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
@@ -18,8 +19,12 @@ import org.lensward.eye.BiometryMethod;
 import org.lensward.finding.Evidence;
 import org.lensward.finding.Finding;
 import org.lensward.lens.Catalogue;
+import org.lensward.lens.Focus;
+import org.lensward.lens.LensDesign;
+import org.lensward.lens.LensDesign.Build;
 import org.lensward.lens.LensModel;
 import org.lensward.lens.LensSite;
+import org.lensward.lens.OpticMaterial;
 import org.lensward.lens.PowerRange;
 import org.lensward.optics.HaigisConstants;
 import org.lensward.optics.LensConstants;
@@ -63,7 +68,15 @@ final class CatalogueReader {
             require(!ranges.isEmpty(), "it has no power-range");
             require(!constants.isEmpty(), "it has no constants");
             return Optional.of(new LensModel(
-                    evidence, name(lens), site, houseLens(lens), optic(lens), ranges, cylinders(lens), constants));
+                    evidence,
+                    name(lens),
+                    site,
+                    houseLens(lens),
+                    optic(lens),
+                    ranges,
+                    cylinders(lens),
+                    constants,
+                    design(lens)));
         } catch (IllegalArgumentException unreadable) {
             found.add(Finding.of(
                     LENS_MODEL_UNREADABLE, evidence.at("property"), name(lens) + ": " + unreadable.getMessage()));
@@ -109,6 +122,26 @@ final class CatalogueReader {
                 .flatMap(each -> IntStream.range(0, each.getValueQuantity().size())
                         .mapToObj(index -> Dioptres.of(number(each, index, UnitKind.POWER))))
                 .toList();
+    }
+
+    private static LensDesign design(DeviceDefinition lens) {
+        return new LensDesign(
+                coded(lens, "focus", Systems.LENS_FOCUS, Focus.values(), Focus::code),
+                coded(lens, "material", Systems.OPTIC_MATERIAL, OpticMaterial.values(), OpticMaterial::code),
+                coded(lens, "build", Systems.LENS_BUILD, Build.values(), Build::code));
+    }
+
+    /** What the property says; nothing where it is absent; a code we do not know makes the model unreadable. */
+    private static <T> Optional<T> coded(
+            DeviceDefinition lens, String property, String system, T[] values, Function<T, String> code) {
+        return property(lens, ours(property))
+                .findFirst()
+                .map(each -> Codes.in(each.getValueCode(), system).orElse(""))
+                .map(given -> Stream.of(values)
+                        .filter(value -> code.apply(value).equals(given))
+                        .findFirst()
+                        .orElseThrow(() ->
+                                new IllegalArgumentException("its " + property + " '" + given + "' is not known")));
     }
 
     private static PowerRange range(DeviceDefinitionPropertyComponent property) {

@@ -18,6 +18,9 @@ public final class Systems {
     public static final String LENS_PARAMETER = codeSystem("lens-parameter");
     public static final String LENS_PROPERTY = codeSystem("lens-property");
     public static final String LENS_SITE = codeSystem("lens-site");
+    public static final String LENS_FOCUS = codeSystem("lens-focus");
+    public static final String OPTIC_MATERIAL = codeSystem("optic-material");
+    public static final String LENS_BUILD = codeSystem("lens-build");
     public static final String KIT_ROLE = codeSystem("kit-role");
     public static final String DEVICE_TYPE = codeSystem("device-type");
     public static final String FINDING = codeSystem("finding");

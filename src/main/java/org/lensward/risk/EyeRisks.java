@@ -12,9 +12,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.lensward.eye.Allergy;
 import org.lensward.eye.Eye;
 import org.lensward.eye.History.Entry;
-import org.lensward.eye.Measured;
 import org.lensward.eye.Person;
 import org.lensward.eye.Sign;
 import org.lensward.finding.Evidence;
@@ -76,8 +76,8 @@ public final class EyeRisks {
     private static void allergies(Person person, List<Finding> found) {
         if (!person.allergies().isEmpty()) {
             List<Evidence> evidence =
-                    person.allergies().stream().map(Measured::evidence).toList();
-            String words = person.allergies().stream().map(Measured::value).collect(Collectors.joining(", "));
+                    person.allergies().stream().map(Allergy::evidence).toList();
+            String words = person.allergies().stream().map(Allergy::words).collect(Collectors.joining(", "));
             found.add(Finding.of(ALLERGY, evidence, words));
         }
     }

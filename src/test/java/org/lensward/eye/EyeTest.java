@@ -7,6 +7,7 @@ import java.time.LocalDate;
 import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import org.lensward.finding.Evidence;
@@ -87,7 +88,7 @@ class EyeTest {
                 patient,
                 Optional.of(LocalDate.of(1948, 5, 6)),
                 Sex.FEMALE,
-                List.of(new Measured<>("cephalosporin", patient)));
+                List.of(new Allergy(Set.of(Allergen.CEPHALOSPORIN), false, "cephalosporin", patient)));
         assertThat(person.toString()).isEqualTo("Patient/7").doesNotContain("1948", "FEMALE", "cephalosporin");
     }
 

@@ -163,7 +163,8 @@ public final class Lenses {
                 model.opticDiameter(),
                 model.ranges(),
                 model.cylinders(),
-                Map.of(method, CONSTANTS));
+                Map.of(method, CONSTANTS),
+                model.design());
     }
 
     /** The same model with labelled cylinders at the lens plane. */
@@ -176,7 +177,8 @@ public final class Lenses {
                 model.opticDiameter(),
                 model.ranges(),
                 Arrays.stream(cylinders).mapToObj(Dioptres::of).toList(),
-                model.constants());
+                model.constants(),
+                model.design());
     }
 
     public static LensModel madeIn(LensModel model, PowerRange... ranges) {

@@ -26,9 +26,9 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import org.lensward.eye.Allergy;
 import org.lensward.eye.EyeSurgery;
 import org.lensward.eye.History;
-import org.lensward.eye.Measured;
 import org.lensward.eye.Sign;
 
 /** Diagnoses, operations, drugs and remarks; codes are SNOMED CT's and the ATC's. The right eye is booked. */
@@ -363,7 +363,7 @@ class HistoryReaderTest {
             allergy("a3", "peanuts", "refuted");
             allergy("a4", "dust", "entered-in-error");
             assertThat(record.planning().person().allergies())
-                    .extracting(Measured::value)
+                    .extracting(Allergy::words)
                     .containsExactly("iodine", "latex");
         }
     }

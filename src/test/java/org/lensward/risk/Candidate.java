@@ -7,6 +7,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import org.lensward.eye.Allergy;
 import org.lensward.eye.Biometry;
 import org.lensward.eye.Eye;
 import org.lensward.eye.History;
@@ -117,7 +119,8 @@ record Candidate(
                 age.map(OPERATION::minusYears),
                 sex,
                 allergies.stream()
-                        .map(each -> new Measured<>(each, new Evidence("AllergyIntolerance/" + each, "1", "code")))
+                        .map(each -> new Allergy(
+                                Set.of(), false, each, new Evidence("AllergyIntolerance/" + each, "1", "code")))
                         .toList());
     }
 
