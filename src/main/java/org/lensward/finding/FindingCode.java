@@ -228,6 +228,16 @@ public enum FindingCode {
             Source.HOLLADAY_1993),
     FUNDUS_NOT_SEEN(
             CONDITION, "The fundus cannot be seen.", "Ultrasound B-scan before the list.", Source.COMMON_PRACTICE),
+    DRUG_NOT_UNDERSTOOD(
+            CAUTION,
+            "The drug '%s' has no code that is understood: whether it slackens the iris or thins the blood is not known.",
+            "Look at the drug by hand; code it by the ATC, or map the hospital's code.",
+            Source.HOUSE),
+    EXAMINATION_NOT_USED(
+            CAUTION,
+            "An examination was not used: %s",
+            "Correct the entry, or mark it entered in error and examine again.",
+            Source.HOUSE),
     SIDE_NOT_STATED(
             CAUTION,
             "The record says '%s' without saying of which eye; it was taken to concern this one.",
@@ -398,7 +408,7 @@ public enum FindingCode {
             Source.COMMON_PRACTICE),
     IRIS_MAY_BE_FLOPPY(
             CAUTION,
-            "The patient takes or took %s: the iris may be floppy.",
+            "The patient takes or took what slackens the iris, by risk ratio: %s. Having stopped does not undo it.",
             "Have intracameral phenylephrine or adrenaline and iris hooks or a ring at hand.",
             Source.FLOPPY_IRIS),
     LENS_WHITE_OR_BROWN(
@@ -406,6 +416,87 @@ public enum FindingCode {
             "The lens is white or brown (%s).",
             "Have capsule dye and dense viscoelastic at hand.",
             Source.COMMON_PRACTICE),
+    CAPSULE_MAY_TEAR_OUT(
+            CAUTION,
+            "The lens is swollen and under pressure (%s): in series 3.85 to 28.3 %% of such capsules tore out to the side.",
+            "Dye; dense cohesive viscoelastic; let fluid out before and behind the nucleus through a stab that does not leak;"
+                    + " open small, then enlarge, or use an automated opening.",
+            Source.RADIAL_TEAR),
+    CAPSULE_OPEN_BEHIND(
+            CAUTION,
+            "The capsule behind the opacity may be open already (%s).",
+            "No hydrodissection; low flow; vitrectomy and a lens for the sulcus at hand.",
+            Source.COMMON_PRACTICE),
+    CHAMBER_SHALLOW(
+            CAUTION,
+            "The anterior chamber is shallow: %s.",
+            "Lower the pressure first; dense viscoelastic; mind iris and endothelium.",
+            Source.COMMON_PRACTICE),
+    ENDOTHELIUM_AT_RISK(
+            CAUTION,
+            "The corneal endothelium may not outlast the operation (%s).",
+            "Dispersive viscoelastic, renewed often; low energy; warn of a later graft.",
+            Source.CHEN_2021),
+    MACULA_MAY_SWELL(
+            CAUTION,
+            "Macular oedema is likelier than the 1.17 %% of plain eyes, by relative risk: %s.",
+            "OCT of the macula before the operation; prophylaxis by local policy; no multifocal lens.",
+            Source.CHU_2016),
+    DETACHMENT_LIKELIER(
+            CAUTION,
+            "Retinal detachment is likelier, by hazard ratio: %s; a capsule that ruptures with loss of vitreous adds x12.83.",
+            "Examine the dilated fundus; tell the patient which signs to report.",
+            Source.PETOUSIS_2016),
+    PRESSURE_HIGH(
+            CONDITION,
+            "The pressure inside the eye is %s, above %s.",
+            "Lower the pressure and measure it again before the operation.",
+            Source.COMMON_PRACTICE),
+    PRESSURE_RAISED(
+            CAUTION,
+            "The pressure inside the eye is %s, above %s.",
+            "Lower the pressure before the eye is opened.",
+            Source.COMMON_PRACTICE),
+    PRESSURE_SPIKE_LIKELY(
+            CAUTION,
+            "The pressure may rise more than in other eyes after the operation (%s); it does in a fifth of all eyes.",
+            "Wash the viscoelastic out well; prophylaxis by local policy; measure at two to three hours.",
+            Source.COMMON_PRACTICE),
+    CHOROID_MAY_BLEED(
+            CAUTION,
+            "Bleeding behind the choroid, 0.03 %% of all operations, is likelier by odds ratio: %s; a ruptured capsule adds x17.6.",
+            "Lower the pressure first; anaesthetic in the chamber; keep the chamber formed; be ready to close at once.",
+            Source.STEWART_2023),
+    LIDS_INFECTED(
+            CONDITION,
+            "Lids or lacrimal sac are infected (%s).",
+            "Treat the infection first; operate when it is gone.",
+            Source.COMMON_PRACTICE),
+    INFECTION_LIKELIER(
+            CAUTION,
+            "The patient carries bacteria that common antibiotics do not reach (%s).",
+            "Ask the microbiologist for the antibiotic; last on the list.",
+            Source.COMMON_PRACTICE),
+    BLOOD_THINNED(
+            CAUTION,
+            "The patient's blood is thinned (%s).",
+            "Go on with it by local policy; no sharp needle; INR near the operation for a vitamin K antagonist.",
+            Source.COMMON_PRACTICE),
+    NEEDLE_HAZARDOUS(
+            CAUTION,
+            "A sharp needle behind the eye is a hazard here (%s).",
+            "Blunt sub-Tenon, topical or general anaesthetic.",
+            Source.COMMON_PRACTICE),
+    COOPERATION_IN_DOUBT(
+            CAUTION,
+            "The patient may not keep still or lie as needed (%s).",
+            "Settle anaesthetic, table and helpers beforehand.",
+            Source.COMMON_PRACTICE),
+    RISKS_NOT_EXCLUDED(
+            NOTE,
+            "The record does not speak of: %s. Each is unknown, not absent.",
+            "Ask and examine before the list.",
+            Source.HOUSE),
     ALLERGY(
             CAUTION,
             "The patient is allergic to or does not tolerate: %s.",
@@ -481,6 +572,11 @@ public enum FindingCode {
         static final String BACK_UPS =
                 "common practice, no source: back-up lenses are in the building before the anaesthetic";
         static final String NARENDRAN_2009 = "Narendran et al., Eye 2009;23:31-37";
-        static final String FLOPPY_IRIS = "relative risks by drug (secondary sources); common practice";
+        static final String FLOPPY_IRIS = "Wang et al., Front Med 2022;9:941130 (abstract read)";
+        static final String RADIAL_TEAR = "range of published series (secondary source); common practice";
+        static final String CHEN_2021 = "Chen et al., J Clin Med 2021;10:2270 (abstract read); limits are common practice";
+        static final String CHU_2016 = "Chu et al., Ophthalmology 2016;123:316 (abstract read)";
+        static final String PETOUSIS_2016 = "Petousis et al., Br J Ophthalmol 2016;100:1461 (abstract read)";
+        static final String STEWART_2023 = "Stewart et al., National Ophthalmology Database report 12, Eye 2023";
     }
 }

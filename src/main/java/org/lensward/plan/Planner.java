@@ -28,7 +28,8 @@ import org.lensward.lens.MeasuredEye;
 import org.lensward.lens.PlanningMethods;
 import org.lensward.optics.PostLaserMethods;
 import org.lensward.quantity.Dioptres;
-import org.lensward.risk.EyeRisks;
+import org.lensward.risk.named.EyeRisks;
+import org.lensward.risk.named.Subject;
 import org.lensward.risk.RuptureModel;
 import org.lensward.risk.RuptureRisk;
 
@@ -93,7 +94,7 @@ public final class Planner {
         LocalDate operation = booked.booking().operation().get();
         RuptureRisk rupture = ruptures.assess(
                 booked.person(), eye, operation, booked.booking().surgeon());
-        found.addAll(risks.name(booked.person(), eye, rupture));
+        found.addAll(risks.name(new Subject(booked.person(), eye, operation), rupture));
         return Optional.of(rupture);
     }
 

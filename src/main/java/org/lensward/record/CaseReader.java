@@ -3,12 +3,9 @@ package org.lensward.record;
 import ca.uhn.fhir.context.FhirContext;
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import java.util.stream.Stream;
-import org.hl7.fhir.r4.model.AllergyIntolerance;
 import org.hl7.fhir.r4.model.BodyStructure;
 import org.hl7.fhir.r4.model.Enumerations.AdministrativeGender;
 import org.hl7.fhir.r4.model.HumanName;
@@ -17,7 +14,6 @@ import org.hl7.fhir.r4.model.OperationOutcome.IssueType;
 import org.hl7.fhir.r4.model.Patient;
 import org.hl7.fhir.r4.model.ServiceRequest;
 import org.hl7.fhir.r4.model.ServiceRequest.ServiceRequestStatus;
-import org.lensward.eye.Allergy;
 import org.lensward.eye.Biometry;
 import org.lensward.eye.BiometryChoice;
 import org.lensward.eye.BiometryPolicy;
@@ -124,7 +120,8 @@ public final class CaseReader {
                     history.surgery(),
                     measurements.pupil(),
                     measurements.surprise(),
-                    OtherReadingsReader.read(groups, side, today, found));
+                    OtherReadingsReader.read(groups, side, today, found),
+                    ExaminationReader.read(groups, side, today, found));
         }
     }
 
@@ -137,17 +134,7 @@ public final class CaseReader {
         Sex sex = patient.getGender() == AdministrativeGender.FEMALE
                 ? Sex.FEMALE
                 : patient.getGender() == AdministrativeGender.MALE ? Sex.MALE : Sex.UNKNOWN;
-        List<Allergy> allergies = shelf.all(AllergyIntolerance.class)
-                .filter(allergy -> Shelf.refers(List.of(allergy.getPatient()), patient))
-                .filter(allergy -> !Set.of("refuted", "entered-in-error")
-                        .contains(allergy.getVerificationStatus()
-                                        .getCodingFirstRep()
-                                        .getCode() + ""))
-                .map(allergy ->
-                        new Allergy(Set.of(), false, Codes.words(allergy.getCode()), evidences.of(allergy, "code")))
-                .sorted(Comparator.comparing(Allergy::evidence))
-                .toList();
-        return new Person(evidence, birthDate, sex, allergies);
+        return new Person(evidence, birthDate, sex, AllergyReader.read(shelf, evidences, patient));
     }
 
     private static String identity(Patient patient) {

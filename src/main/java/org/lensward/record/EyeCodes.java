@@ -41,8 +41,14 @@ final class EyeCodes {
             Map.entry("40638003", EnumSet.of(RIGHT, LEFT)));
 
     /** LOINC codes that carry the side themselves. */
-    private static final Map<String, Laterality> LOINC_SIDES =
-            Map.of("64742-0", RIGHT, "66067-0", LEFT, "79892-6", RIGHT, "79893-4", LEFT);
+    private static final Map<String, Laterality> LOINC_SIDES = Map.of(
+            "64742-0", RIGHT,
+            "66067-0", LEFT,
+            "79892-6", RIGHT,
+            "79893-4", LEFT,
+            "64744-6", RIGHT,
+            "66068-8", LEFT,
+            "79826-4", LEFT);
 
     private static final Set<String> SNOMED_EYE = Set.of("81745001", "244486005");
 

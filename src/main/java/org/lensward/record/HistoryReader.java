@@ -1,6 +1,7 @@
 package org.lensward.record;
 
 import static org.lensward.finding.FindingCode.CODE_UNMAPPED;
+import static org.lensward.finding.FindingCode.DRUG_NOT_UNDERSTOOD;
 import static org.lensward.finding.FindingCode.SIDE_NOT_STATED;
 
 import java.util.ArrayList;
@@ -121,7 +122,12 @@ final class HistoryReader {
     private void taken(MedicationStatement statement) {
         if (statement.getStatus() != MedicationStatementStatus.ENTEREDINERROR) {
             boolean taken = statement.getStatus() != MedicationStatementStatus.NOTTAKEN;
-            drug(statement, taken, statement.getMedication());
+            boolean now = !Set.of("completed", "stopped")
+                    .contains(
+                            statement.getStatus() == null
+                                    ? ""
+                                    : statement.getStatus().toCode());
+            drug(statement, taken, now, statement.getMedication());
         }
     }
 
@@ -130,14 +136,22 @@ final class HistoryReader {
                 && Set.of("entered-in-error", "cancelled", "draft")
                         .contains(request.getStatus().toCode());
         if (!withdrawn) {
-            drug(request, true, request.getMedication());
+            boolean now = !request.hasStatus()
+                    || !Set.of("completed", "stopped")
+                            .contains(request.getStatus().toCode());
+            drug(request, true, now, request.getMedication());
         }
     }
 
-    /** Having ever taken it counts: stopping an alpha blocker does not take the risk away. */
-    private void drug(Resource resource, boolean taken, @Nullable Type medication) {
+    /** Having ever taken an alpha blocker counts; what thins the blood counts while it is taken. */
+    private void drug(Resource resource, boolean taken, boolean now, @Nullable Type medication) {
         CodeableConcept drug = named(medication);
-        SignCodes.of(drug).forEach(sign -> add(sign, taken, resource, drug, List.of()));
+        SignCodes.of(drug).stream()
+                .filter(sign -> now || !SignCodes.onlyWhileTaken(sign))
+                .forEach(sign -> add(sign, taken, resource, drug, List.of()));
+        if (taken && !SignCodes.namesDrug(drug)) {
+            found.add(Finding.of(DRUG_NOT_UNDERSTOOD, evidences.of(resource, "medication"), Codes.words(drug)));
+        }
     }
 
     private CodeableConcept named(@Nullable Type medication) {

@@ -1,8 +1,10 @@
 package org.lensward.record;
 
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 import org.hl7.fhir.r4.model.CodeableConcept;
 
 /** The measurements that planning reads, with what their value can be in any eye; outside that, unit or value is wrong. */
@@ -32,7 +34,17 @@ enum MeasurementCode {
     CORNEAL_POWER_BEFORE_LASER("corneal power before the laser", UnitKind.POWER, 30, 60),
     REFRACTION_BEFORE_LASER("refraction before the laser", UnitKind.POWER, -25, 15),
     REFRACTION_AFTER_LASER("refraction after the laser", UnitKind.POWER, -25, 15),
-    DEVICE_REPORTED_POWER("device-reported lens power", UnitKind.POWER, -20, 60);
+    DEVICE_REPORTED_POWER("device-reported lens power", UnitKind.POWER, -20, 60),
+    INTRAOCULAR_PRESSURE("pressure inside the eye", UnitKind.PRESSURE, 0, 90, "79892-6", "79893-4", "56844-4"),
+    ENDOTHELIAL_DENSITY("endothelial cell density", UnitKind.DENSITY, 100, 6000),
+    CORNEAL_THICKNESS("central corneal thickness", UnitKind.LENGTH, 0.2, 1.2, "64744-6", "66068-8", "79826-4"),
+    ZONULE_LOSS("clock hours without zonule", UnitKind.NUMBER, 0, 12),
+    CLOTTING_INR("INR", UnitKind.NUMBER, 0.5, 20, "6301-6", "34714-6"),
+    OPENING_DIAMETER("diameter of the capsule opening", UnitKind.LENGTH, 2, 10),
+    OPENING_DECENTRATION("decentration of the capsule opening", UnitKind.LENGTH, 0, 4);
+
+    private static final Set<MeasurementCode> OF_EXAMINATION =
+            EnumSet.range(INTRAOCULAR_PRESSURE, OPENING_DECENTRATION);
 
     private final String words;
     private final UnitKind kind;
@@ -77,6 +89,11 @@ enum MeasurementCode {
 
     double most() {
         return most;
+    }
+
+    /** Whether it serves the operation itself and not the choice of the lens, so that doubt about it withholds nothing. */
+    boolean ofExamination() {
+        return OF_EXAMINATION.contains(this);
     }
 
     /** Whether it is one of the scalars that make up a keratometry. */

@@ -46,6 +46,11 @@ record MeasurementGroup(
                 && Collections.disjoint(scalars.keySet(), other.scalars.keySet());
     }
 
+    /** Whether it serves the operation itself and not the choice of the lens. */
+    boolean ofExamination() {
+        return scalars.keySet().stream().allMatch(MeasurementCode::ofExamination);
+    }
+
     /** Both groups as one. */
     MeasurementGroup with(MeasurementGroup other) {
         Map<MeasurementCode, Scalar> all = new EnumMap<>(scalars);

@@ -74,6 +74,7 @@ final class MeasurementReader {
     static EyeMeasurements read(List<MeasurementGroup> groups, Laterality eye, LocalDate today) {
         MeasurementReader reader = new MeasurementReader(today);
         groups.stream()
+                .filter(group -> !group.ofExamination())
                 .filter(group -> group.eyes().isEmpty() || group.eyes().contains(eye))
                 .forEach(reader::read);
         return reader.result();

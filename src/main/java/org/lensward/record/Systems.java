@@ -31,6 +31,7 @@ public final class Systems {
     public static final String RISK_MODEL = codeSystem("risk-model");
     public static final String RISK_OUTCOME = codeSystem("risk-outcome");
     public static final String SIGN = codeSystem("sign");
+    public static final String ALLERGEN = codeSystem("allergen");
 
     private Systems() {}
 

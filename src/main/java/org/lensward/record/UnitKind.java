@@ -14,7 +14,9 @@ enum UnitKind {
     ANGLE("deg", Map.of("deg", 1.0), Map.of("[deg]", 1.0, "°", 1.0, "degree", 1.0, "degrees", 1.0)),
     VELOCITY("m/s", Map.of("m/s", 1.0), Map.of()),
     DURATION("d", Map.of("d", 1.0, "wk", 7.0), Map.of("day", 1.0, "days", 1.0)),
-    NUMBER("1", Map.of("1", 1.0, "{ratio}", 1.0, "{index}", 1.0), Map.of());
+    PRESSURE("mm[Hg]", Map.of("mm[Hg]", 1.0), Map.of("mmHg", 1.0)),
+    DENSITY("/mm2", Map.of("/mm2", 1.0, "{cells}/mm2", 1.0), Map.of("cells/mm2", 1.0)),
+    NUMBER("1", Map.of("1", 1.0, "{ratio}", 1.0, "{index}", 1.0, "{INR}", 1.0), Map.of());
 
     private final String ours;
     private final Map<String, Double> valid;

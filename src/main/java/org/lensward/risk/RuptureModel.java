@@ -24,7 +24,8 @@ import org.lensward.quantity.PureNumber;
  * </pre>
  *
  * The reference is a woman under 60 with a large pupil, no other factor, operated on by a consultant. A surgeon's ratio below one never
- * lowers the risk shown. A fact the record is silent about is listed as unknown.
+ * lowers the risk shown. A fact the record is silent about is listed as unknown. A unit that has counted its own ruptures moves every
+ * probability by {@link Recalibration}.
  */
 public final class RuptureModel {
 
@@ -60,7 +61,9 @@ public final class RuptureModel {
     private Probability probability(double product) {
         double baseline = policy.ruptureBaseline().value().value();
         double odds = product * baseline / (1 - baseline);
-        return Probability.of(odds / (1 + odds));
+        double shift = Recalibration.shift(
+                policy.ruptureObserved().value(), policy.ruptureExpected().value());
+        return Recalibration.moved(Probability.of(odds / (1 + odds)), shift);
     }
 
     private static void age(Person person, LocalDate operation, List<RiskFactor> factors, List<String> unknown) {

@@ -2,7 +2,9 @@ package org.lensward.risk;
 
 import static org.lensward.eye.Policies.limit;
 
+import org.lensward.quantity.CellsPerSquareMillimetre;
 import org.lensward.quantity.Millimetres;
+import org.lensward.quantity.MillimetresOfMercury;
 import org.lensward.quantity.Probability;
 import org.lensward.quantity.PureNumber;
 
@@ -16,8 +18,34 @@ public final class Risks {
     public static RiskPolicy policy() {
         return new RiskPolicy(
                 limit(Probability.of(0.0075), "least predicted risk in Narendran et al., Eye 2009;23:31-37"),
+                limit(Probability.of(0.0192), "overall rate in Narendran et al., Eye 2009;23:31-37"),
+                limit(Probability.of(0.0192), "the same: not recalibrated"),
                 limit(Millimetres.of(5), COMMON),
                 limit(Millimetres.of(7), COMMON),
-                limit(PureNumber.of(2), COMMON));
+                limit(PureNumber.of(2), COMMON),
+                limit(MillimetresOfMercury.of(21), COMMON),
+                limit(MillimetresOfMercury.of(30), COMMON),
+                limit(CellsPerSquareMillimetre.of(1000), COMMON),
+                limit(Millimetres.of(0.64), COMMON),
+                limit(Millimetres.of(2.5), COMMON),
+                limit(Millimetres.of(26), COMMON));
+    }
+
+    /** The same for a unit that has counted its own ruptures. */
+    public static RiskPolicy recalibrated(double observed, double expected) {
+        RiskPolicy policy = policy();
+        return new RiskPolicy(
+                policy.ruptureBaseline(),
+                limit(Probability.of(observed), "the unit's own"),
+                limit(Probability.of(expected), "the unit's own"),
+                policy.smallPupil(),
+                policy.largePupil(),
+                policy.ruptureNotable(),
+                policy.raisedPressure(),
+                policy.highPressure(),
+                policy.sparseEndothelium(),
+                policy.thickCornea(),
+                policy.shallowChamber(),
+                policy.needleLength());
     }
 }
