@@ -574,7 +574,8 @@ public enum FindingCode {
         static final String NARENDRAN_2009 = "Narendran et al., Eye 2009;23:31-37";
         static final String FLOPPY_IRIS = "Wang et al., Front Med 2022;9:941130 (abstract read)";
         static final String RADIAL_TEAR = "range of published series (secondary source); common practice";
-        static final String CHEN_2021 = "Chen et al., J Clin Med 2021;10:2270 (abstract read); limits are common practice";
+        static final String CHEN_2021 =
+                "Chen et al., J Clin Med 2021;10:2270 (abstract read); limits are common practice";
         static final String CHU_2016 = "Chu et al., Ophthalmology 2016;123:316 (abstract read)";
         static final String PETOUSIS_2016 = "Petousis et al., Br J Ophthalmol 2016;100:1461 (abstract read)";
         static final String STEWART_2023 = "Stewart et al., National Ophthalmology Database report 12, Eye 2023";

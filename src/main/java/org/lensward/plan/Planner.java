@@ -28,10 +28,10 @@ import org.lensward.lens.MeasuredEye;
 import org.lensward.lens.PlanningMethods;
 import org.lensward.optics.PostLaserMethods;
 import org.lensward.quantity.Dioptres;
-import org.lensward.risk.named.EyeRisks;
-import org.lensward.risk.named.Subject;
 import org.lensward.risk.RuptureModel;
 import org.lensward.risk.RuptureRisk;
+import org.lensward.risk.named.EyeRisks;
+import org.lensward.risk.named.Subject;
 
 /**
  * Makes the plan of one eye from all that the record says of it. Pure: the same case under the same policy gives the same plan. Every

@@ -132,9 +132,10 @@ final class HistoryReader {
     }
 
     private void prescribed(MedicationRequest request) {
-        boolean withdrawn = request.hasStatus()
-                && Set.of("entered-in-error", "cancelled", "draft")
-                        .contains(request.getStatus().toCode());
+        boolean withdrawn = request.getDoNotPerform()
+                || request.hasStatus()
+                        && Set.of("entered-in-error", "cancelled", "draft")
+                                .contains(request.getStatus().toCode());
         if (!withdrawn) {
             boolean now = !request.hasStatus()
                     || !Set.of("completed", "stopped")

@@ -84,6 +84,9 @@ final class SignCodes {
     }
 
     private static Set<Sign> of(Coding coding) {
+        if (!coding.hasCode()) {
+            return Set.of();
+        }
         if (Systems.SNOMED.equals(coding.getSystem())) {
             return SNOMED.getOrDefault(coding.getCode(), Set.of());
         }
@@ -103,9 +106,9 @@ final class SignCodes {
     /** Whether a coding of the drug can be understood at all, so that no sign means no sign. */
     static boolean namesDrug(CodeableConcept drug) {
         return drug.getCoding().stream()
-                .anyMatch(coding -> coding.hasCode()
-                        && (Systems.ATC.equals(coding.getSystem())
-                                || !of(coding).isEmpty()));
+                .filter(Coding::hasCode)
+                .anyMatch(coding -> Systems.ATC.equals(coding.getSystem())
+                        || !of(coding).isEmpty());
     }
 
     /** Whether the sign goes when the drug is stopped. */

@@ -2,15 +2,19 @@ package org.lensward.record;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.lensward.finding.FindingCode.CODE_UNMAPPED;
+import static org.lensward.finding.FindingCode.DRUG_NOT_UNDERSTOOD;
 import static org.lensward.finding.FindingCode.SIDE_NOT_STATED;
 
 import java.time.LocalDate;
 import java.util.Optional;
 import org.hl7.fhir.r4.model.AllergyIntolerance;
+import org.hl7.fhir.r4.model.AllergyIntolerance.AllergyIntoleranceCriticality;
+import org.hl7.fhir.r4.model.AllergyIntolerance.AllergyIntoleranceSeverity;
 import org.hl7.fhir.r4.model.BooleanType;
 import org.hl7.fhir.r4.model.CodeableConcept;
 import org.hl7.fhir.r4.model.Condition;
 import org.hl7.fhir.r4.model.DateTimeType;
+import org.hl7.fhir.r4.model.FamilyMemberHistory;
 import org.hl7.fhir.r4.model.Medication;
 import org.hl7.fhir.r4.model.MedicationRequest;
 import org.hl7.fhir.r4.model.MedicationRequest.MedicationRequestStatus;
@@ -26,6 +30,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import org.lensward.eye.Allergen;
 import org.lensward.eye.Allergy;
 import org.lensward.eye.EyeSurgery;
 import org.lensward.eye.History;
@@ -71,6 +76,14 @@ class HistoryReaderTest {
             "267626000, BROWN_OR_WHITE_LENS",
             "264443002, BROWN_OR_WHITE_LENS",
             "95724003, SWOLLEN_LENS",
+            "253225009, POSTERIOR_POLAR_CATARACT",
+            "34361001, EYE_INJURY",
+            "193839007, CORNEA_GUTTATA",
+            "32022003, HIGH_MYOPIA",
+            "128473001, UVEITIS",
+            "367649002, EPIRETINAL_MEMBRANE",
+            "267718000, MACULOPATHY",
+            "28835009, RETINITIS_PIGMENTOSA",
             "24010005, APHAKIA",
             "95217000, PSEUDOPHAKIA",
             "247095003, SILICONE_OIL",
@@ -272,9 +285,15 @@ class HistoryReaderTest {
         @CsvSource({
             "C02CA04, DOXAZOSIN",
             "G04CA02, TAMSULOSIN",
-            "G04CA01, OTHER_ALPHA_BLOCKER",
-            "G04CA03, OTHER_ALPHA_BLOCKER",
-            "G04CA04, OTHER_ALPHA_BLOCKER"
+            "G04CA52, TAMSULOSIN",
+            "G04CA01, ALFUZOSIN",
+            "G04CA03, TERAZOSIN",
+            "G04CA04, OTHER_ALPHA_BLOCKER",
+            "B01AA03, WARFARIN",
+            "B01AE07, DIRECT_ANTICOAGULANT",
+            "B01AF01, DIRECT_ANTICOAGULANT",
+            "B01AC06, ANTIPLATELET_DRUG",
+            "A10BA02, DIABETES"
         })
         void it_is_a_sign_of_the_person_and_needs_no_side(String code, Sign sign) {
             taken(MedicationStatementStatus.ACTIVE, code);
@@ -290,6 +309,42 @@ class HistoryReaderTest {
         void once_taken_it_counts_for_ever(MedicationStatementStatus status) {
             taken(status, "G04CA02");
             assertThat(right().affirmed(Sign.TAMSULOSIN)).isPresent();
+        }
+
+        /** A stopped tablet thins nothing; the iris stays slack. */
+        @ParameterizedTest
+        @CsvSource({"STOPPED, false", "COMPLETED, false", "ACTIVE, true", "ONHOLD, true", "UNKNOWN, true"})
+        void that_thins_the_blood_counts_while_it_is_taken(MedicationStatementStatus status, boolean counts) {
+            taken(status, "B01AA03");
+            assertThat(right().affirmed(Sign.WARFARIN).isPresent()).isEqualTo(counts);
+            assertThat(right().denied(Sign.WARFARIN)).isFalse();
+        }
+
+        @Test
+        void with_a_code_of_the_atc_that_means_nothing_to_the_eye_is_understood() {
+            taken(MedicationStatementStatus.ACTIVE, "C07AB02");
+            assertThat(record.found()).isEmpty();
+        }
+
+        @Test
+        void whose_code_is_not_understood_is_looked_at_by_hand() {
+            prescribed(MedicationRequestStatus.ACTIVE)
+                    .setMedication(new CodeableConcept().setText("something for the prostate"));
+            assertThat(record.codes()).containsExactly(DRUG_NOT_UNDERSTOOD);
+            assertThat(record.found().get(0).message()).contains("'something for the prostate'");
+            assertThat(record.found().get(0).evidence().get(0)).hasToString("MedicationRequest/m2.medication");
+        }
+
+        @Test
+        void that_was_not_taken_need_not_be_understood() {
+            taken(MedicationStatementStatus.NOTTAKEN, "");
+            assertThat(record.found()).isEmpty();
+        }
+
+        @Test
+        void that_is_forbidden_is_not_prescribed() {
+            prescribed(MedicationRequestStatus.ACTIVE).setDoNotPerform(true);
+            assertThat(right().unknown(Sign.TAMSULOSIN)).isTrue();
         }
 
         @Test
@@ -365,6 +420,114 @@ class HistoryReaderTest {
             assertThat(record.planning().person().allergies())
                     .extracting(Allergy::words)
                     .containsExactly("iodine", "latex");
+        }
+
+        private AllergyIntolerance coded(CodeableConcept code) {
+            AllergyIntolerance allergy =
+                    new AllergyIntolerance().setPatient(Bundles.PATIENT.copy()).setCode(code);
+            allergy.setId("a1");
+            record.add(allergy);
+            return allergy;
+        }
+
+        private Allergy only() {
+            return record.planning().person().allergies().get(0);
+        }
+
+        @ParameterizedTest
+        @CsvSource({
+            "http://snomed.info/sct, 91936005, PENICILLIN",
+            "http://snomed.info/sct, 294532003, CEPHALOSPORIN",
+            "http://snomed.info/sct, 1003755004, LATEX",
+            "http://snomed.info/sct, 91939003, SULPHONAMIDE",
+            "http://www.whocc.no/atc, J01DC02, CEPHALOSPORIN",
+            "http://www.whocc.no/atc, D08AG02, IODINE",
+            "http://www.whocc.no/atc, N01BB02, AMIDE_ANAESTHETIC",
+            "https://lensward.org/fhir/CodeSystem/allergen, trypan-blue, TRYPAN_BLUE"
+        })
+        void its_substance_is_known_by_its_code(String system, String code, Allergen substance) {
+            coded(Bundles.coded(system, code));
+            assertThat(only().to()).containsExactly(substance);
+            assertThat(record.planning().person().allergicTo(substance)).isPresent();
+        }
+
+        @Test
+        void the_substance_of_a_reaction_counts_too() {
+            coded(new CodeableConcept().setText("a tablet")).addReaction().setSubstance(Bundles.coded(ATC, "J01CA04"));
+            assertThat(only().to()).containsExactly(Allergen.PENICILLIN);
+        }
+
+        @Test
+        void what_is_not_understood_forbids_nothing_by_name_and_stays_named() {
+            coded(new CodeableConcept().setText("the red ointment"));
+            assertThat(only().to()).isEmpty();
+            assertThat(only().words()).isEqualTo("the red ointment");
+        }
+
+        @Test
+        void no_known_allergy_is_none() {
+            coded(Bundles.snomed("716186003"));
+            assertThat(record.planning().person().allergies()).isEmpty();
+        }
+
+        @ParameterizedTest
+        @ValueSource(strings = {"inactive", "resolved"})
+        void one_that_is_over_is_not_said(String status) {
+            coded(Bundles.snomed("91936005")).setClinicalStatus(Bundles.coded("clinical", status));
+            assertThat(record.planning().person().allergies()).isEmpty();
+        }
+
+        @Test
+        void of_high_criticality_it_is_severe() {
+            coded(Bundles.snomed("91936005")).setCriticality(AllergyIntoleranceCriticality.HIGH);
+            assertThat(only().severe()).isTrue();
+        }
+
+        @Test
+        void with_a_severe_reaction_or_anaphylaxis_it_is_severe() {
+            AllergyIntolerance allergy = coded(Bundles.snomed("91936005"));
+            allergy.addReaction()
+                    .setSeverity(AllergyIntoleranceSeverity.MILD)
+                    .addManifestation(Bundles.snomed("247472004"));
+            assertThat(only().severe()).isFalse();
+            allergy.addReaction().addManifestation(Bundles.snomed("39579001"));
+            assertThat(only().severe()).isTrue();
+            allergy.getReaction().clear();
+            allergy.addReaction().setSeverity(AllergyIntoleranceSeverity.SEVERE);
+            assertThat(only().severe()).isTrue();
+        }
+    }
+
+    /** A relative's disease is in a resource of its own kind, which nobody reads as the patient's. */
+    @Test
+    void a_family_history_is_not_the_patients() {
+        FamilyMemberHistory mother = new FamilyMemberHistory().setPatient(Bundles.PATIENT.copy());
+        mother.addCondition().setCode(Bundles.snomed("23986001"));
+        mother.setId("f1");
+        record.add(mother);
+        // 160352001: family history of glaucoma, a situation of its own (value from memory)
+        condition("160352001", RIGHT);
+        assertThat(right().unknown(Sign.GLAUCOMA)).isTrue();
+    }
+
+    @Nested
+    class Given_a_disease_of_the_person {
+
+        @ParameterizedTest
+        @CsvSource({
+            "73211009, DIABETES",
+            "44054006, DIABETES",
+            "46635009, DIABETES",
+            "19346006, MARFAN_SYNDROME",
+            "195967001, ASTHMA",
+            "84114007, HEART_FAILURE",
+            "709044004, KIDNEY_DISEASE"
+        })
+        void it_needs_no_side(String code, Sign sign) {
+            condition(code);
+            assertThat(right().affirmed(sign)).isPresent();
+            assertThat(left().affirmed(sign)).isPresent();
+            assertThat(record.found()).isEmpty();
         }
     }
 }

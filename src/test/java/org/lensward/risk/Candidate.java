@@ -195,12 +195,12 @@ public record Candidate(
         Optional<Biometry> biometry = length.map(
                 each -> Specimen.ordinary(side, OPERATION).length(each).biometry());
         return new Eye(
-                side,
-                biometry,
-                new History(entries),
-                List.of(),
-                pupil.map(each -> new Measured<>(Millimetres.of(each), PUPIL)),
-                Optional.empty())
+                        side,
+                        biometry,
+                        new History(entries),
+                        List.of(),
+                        pupil.map(each -> new Measured<>(Millimetres.of(each), PUPIL)),
+                        Optional.empty())
                 .examined(examination);
     }
 

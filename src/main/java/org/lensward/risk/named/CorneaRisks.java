@@ -40,7 +40,9 @@ final class CorneaRisks {
                         thickness.value().compareTo(policy.thickCornea().value()) > 0)
                 .ifPresent(thickness -> grounds.add(
                         String.format(
-                                Locale.ROOT, "cornea %.0f um thick", thickness.value().value() * 1000),
+                                Locale.ROOT,
+                                "cornea %.0f um thick",
+                                thickness.value().value() * 1000),
                         thickness.evidence()));
         return grounds.add(subject.affirmed(Sign.CORNEA_GUTTATA)).name(ENDOTHELIUM_AT_RISK);
     }

@@ -44,7 +44,8 @@ public final class EyeRisks {
         if (rupture.oddsRatio().compareTo(policy.ruptureNotable().value()) < 0) {
             return Stream.empty();
         }
-        String chief = rupture.factors().stream().limit(3).map(RiskFactor::words).collect(Collectors.joining(", "));
+        String chief =
+                rupture.factors().stream().limit(3).map(RiskFactor::words).collect(Collectors.joining(", "));
         return Stream.of(Finding.of(
                 CAPSULE_RUPTURE_LIKELIER,
                 rupture.factors().stream().map(RiskFactor::evidence).distinct().toList(),

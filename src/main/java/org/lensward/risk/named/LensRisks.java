@@ -49,8 +49,7 @@ final class LensRisks {
                 .examination()
                 .zonuleLoss()
                 .filter(loss -> loss.value().value() > 0)
-                .ifPresent(loss ->
-                        grounds.add(loss.value().value() + " clock hours without zonule", loss.evidence()));
+                .ifPresent(loss -> grounds.add(loss.value().value() + " clock hours without zonule", loss.evidence()));
         return grounds.name(ZONULES_WEAK);
     }
 
@@ -60,8 +59,7 @@ final class LensRisks {
                 .biometry()
                 .map(Biometry::details)
                 .flatMap(details -> details.anteriorChamberDepth())
-                .filter(depth ->
-                        depth.value().compareTo(policy.shallowChamber().value()) < 0)
+                .filter(depth -> depth.value().compareTo(policy.shallowChamber().value()) < 0)
                 .ifPresent(depth -> grounds.add(depth.value().rounded(), depth.evidence()));
         return grounds.name(CHAMBER_SHALLOW);
     }

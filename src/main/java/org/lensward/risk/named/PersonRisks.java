@@ -30,8 +30,8 @@ final class PersonRisks {
             Sign.ALFUZOSIN, 7.73,
             Sign.DOXAZOSIN, 3.88);
 
-    private static final List<Sign> ALPHA_BLOCKERS = List.of(
-            Sign.TAMSULOSIN, Sign.TERAZOSIN, Sign.ALFUZOSIN, Sign.DOXAZOSIN, Sign.OTHER_ALPHA_BLOCKER);
+    private static final List<Sign> ALPHA_BLOCKERS =
+            List.of(Sign.TAMSULOSIN, Sign.TERAZOSIN, Sign.ALFUZOSIN, Sign.DOXAZOSIN, Sign.OTHER_ALPHA_BLOCKER);
 
     private final RiskPolicy policy;
 
@@ -48,12 +48,10 @@ final class PersonRisks {
                                 .add(subject.affirmed(Sign.RESISTANT_BACTERIA))
                                 .name(INFECTION_LIKELIER),
                         new Grounds()
-                                .add(subject.affirmed(
-                                        Sign.WARFARIN, Sign.DIRECT_ANTICOAGULANT, Sign.ANTIPLATELET_DRUG))
+                                .add(subject.affirmed(Sign.WARFARIN, Sign.DIRECT_ANTICOAGULANT, Sign.ANTIPLATELET_DRUG))
                                 .name(BLOOD_THINNED),
                         new Grounds()
-                                .add(subject.affirmed(
-                                        Sign.CANNOT_FIXATE, Sign.CANNOT_LIE_FLAT, Sign.CANNOT_COOPERATE))
+                                .add(subject.affirmed(Sign.CANNOT_FIXATE, Sign.CANNOT_LIE_FLAT, Sign.CANNOT_COOPERATE))
                                 .name(COOPERATION_IN_DOUBT),
                         needle(subject))
                 .flatMap(each -> each);
@@ -86,7 +84,8 @@ final class PersonRisks {
                 .biometry()
                 .map(Biometry::axialLength)
                 .filter(length -> length.value().compareTo(policy.needleLength().value()) > 0)
-                .ifPresent(length -> grounds.add("axial length " + length.value().rounded(), length.evidence()));
+                .ifPresent(
+                        length -> grounds.add("axial length " + length.value().rounded(), length.evidence()));
         return grounds.add(subject.affirmed(Sign.STAPHYLOMA, Sign.WARFARIN, Sign.DIRECT_ANTICOAGULANT))
                 .name(NEEDLE_HAZARDOUS);
     }

@@ -41,13 +41,18 @@ final class PressureRisks {
 
     private Stream<Finding> raised(Optional<Measured<MillimetresOfMercury>> raised) {
         return raised.stream()
-                .map(pressure -> pressure.value().compareTo(policy.highPressure().value()) > 0
-                        ? Finding.of(PRESSURE_HIGH, pressure.evidence(), pressure.value(), policy.highPressure().value())
-                        : Finding.of(
-                                PRESSURE_RAISED,
-                                pressure.evidence(),
-                                pressure.value(),
-                                policy.raisedPressure().value()));
+                .map(pressure ->
+                        pressure.value().compareTo(policy.highPressure().value()) > 0
+                                ? Finding.of(
+                                        PRESSURE_HIGH,
+                                        pressure.evidence(),
+                                        pressure.value(),
+                                        policy.highPressure().value())
+                                : Finding.of(
+                                        PRESSURE_RAISED,
+                                        pressure.evidence(),
+                                        pressure.value(),
+                                        policy.raisedPressure().value()));
     }
 
     private static Stream<Finding> spike(Subject subject, Optional<Measured<MillimetresOfMercury>> raised) {
@@ -60,10 +65,7 @@ final class PressureRisks {
         Grounds grounds = new Grounds();
         raised.ifPresent(pressure ->
                 grounds.add("pressure " + pressure.value() + " x" + BLEEDING_PRESSURE, pressure.evidence()));
-        subject.eye()
-                .history()
-                .affirmed(Sign.GLAUCOMA)
-                .ifPresent(glaucoma -> grounds.add(glaucoma, BLEEDING_GLAUCOMA));
+        subject.eye().history().affirmed(Sign.GLAUCOMA).ifPresent(glaucoma -> grounds.add(glaucoma, BLEEDING_GLAUCOMA));
         subject.age()
                 .filter(age -> age >= 90)
                 .ifPresent(age -> grounds.add(

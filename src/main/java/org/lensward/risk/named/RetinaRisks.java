@@ -43,7 +43,9 @@ final class RetinaRisks {
 
     static Stream<Finding> name(Subject subject) {
         return Stream.of(
-                        new Grounds().add(subject.affirmed(Sign.FUNDUS_NOT_SEEN)).name(FUNDUS_NOT_SEEN),
+                        new Grounds()
+                                .add(subject.affirmed(Sign.FUNDUS_NOT_SEEN))
+                                .name(FUNDUS_NOT_SEEN),
                         macula(subject),
                         detachment(subject))
                 .flatMap(each -> each);

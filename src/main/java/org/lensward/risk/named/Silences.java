@@ -22,7 +22,8 @@ final class Silences {
         if (seen.pressure().isEmpty()) {
             silent.add("pressure inside the eye");
         }
-        boolean endothelium = seen.endothelialDensity().isPresent() || seen.cornealThickness().isPresent();
+        boolean endothelium =
+                seen.endothelialDensity().isPresent() || seen.cornealThickness().isPresent();
         if (!endothelium && history.unknown(Sign.CORNEA_GUTTATA)) {
             silent.add("endothelium");
         }
@@ -35,13 +36,13 @@ final class Silences {
         if (all(history, Sign.WARFARIN, Sign.DIRECT_ANTICOAGULANT, Sign.ANTIPLATELET_DRUG)) {
             silent.add("drugs that thin the blood");
         }
-        if (all(history, Sign.PHACODONESIS, Sign.LENS_DISLOCATION, Sign.PSEUDOEXFOLIATION) && seen.zonuleLoss().isEmpty()) {
+        if (all(history, Sign.PHACODONESIS, Sign.LENS_DISLOCATION, Sign.PSEUDOEXFOLIATION)
+                && seen.zonuleLoss().isEmpty()) {
             silent.add("zonules");
         }
         return silent.isEmpty()
                 ? Stream.empty()
-                : Stream.of(Finding.of(
-                        RISKS_NOT_EXCLUDED, subject.person().evidence(), String.join(", ", silent)));
+                : Stream.of(Finding.of(RISKS_NOT_EXCLUDED, subject.person().evidence(), String.join(", ", silent)));
     }
 
     private static boolean all(History history, Sign... signs) {

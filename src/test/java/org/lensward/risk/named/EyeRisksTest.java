@@ -26,8 +26,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvFileSource;
 import org.junit.jupiter.params.provider.CsvSource;
-import org.lensward.eye.Eye;
 import org.lensward.eye.Examination;
+import org.lensward.eye.Eye;
 import org.lensward.eye.Sign;
 import org.lensward.eye.Specimen;
 import org.lensward.finding.Finding;
@@ -266,7 +266,8 @@ class EyeRisksTest {
             Candidate unknown = Candidate.reference().unknown();
             assertThat(codes(unknown)).containsExactly(RISK_FACTORS_UNKNOWN, RISKS_NOT_EXCLUDED);
             assertThat(only(RISKS_NOT_EXCLUDED, unknown).message())
-                    .contains("pressure inside the eye, endothelium, macula, alpha blockers, drugs that thin the blood, zonules.");
+                    .contains(
+                            "pressure inside the eye, endothelium, macula, alpha blockers, drugs that thin the blood, zonules.");
         }
 
         @Test
