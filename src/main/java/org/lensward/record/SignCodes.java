@@ -107,8 +107,8 @@ final class SignCodes {
     static boolean namesDrug(CodeableConcept drug) {
         return drug.getCoding().stream()
                 .filter(Coding::hasCode)
-                .anyMatch(coding -> Systems.ATC.equals(coding.getSystem())
-                        || !of(coding).isEmpty());
+                .anyMatch(coding ->
+                        Systems.ATC.equals(coding.getSystem()) || !of(coding).isEmpty());
     }
 
     /** Whether the sign goes when the drug is stopped. */
