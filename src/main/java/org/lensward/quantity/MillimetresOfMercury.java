@@ -7,12 +7,12 @@ package org.lensward.quantity;
  */
 public record MillimetresOfMercury(double value) implements Quantity, Comparable<MillimetresOfMercury> {
 
-    private static final String SYMBOL = "mm[Hg]";
+    private static final String SYMBOL = "mmHg";
 
     public MillimetresOfMercury {
         Decimal.requireFinite(value, SYMBOL);
         if (value < 0) {
-            throw new IllegalArgumentException("A pressure in mm[Hg] is not negative, not " + value);
+            throw new IllegalArgumentException("A pressure in mmHg is not negative, not " + value);
         }
     }
 

@@ -5,17 +5,26 @@ import java.math.RoundingMode;
 import java.util.Locale;
 import java.util.stream.Collectors;
 import org.hl7.fhir.r4.model.DecimalType;
+import org.hl7.fhir.r4.model.Extension;
+import org.hl7.fhir.r4.model.Reference;
 import org.hl7.fhir.r4.model.RiskAssessment;
 import org.hl7.fhir.r4.model.RiskAssessment.RiskAssessmentStatus;
+import org.hl7.fhir.r4.model.StringType;
 import org.lensward.risk.RiskFactor;
 import org.lensward.risk.RuptureRisk;
 
 /** The capsule-rupture risk as a RiskAssessment. FHIR's probability is a percentage. */
 final class RuptureAssessment {
 
-    /** Said beside every figure. */
+    /** One of the two is said beside every figure. */
     private static final String CAVEAT =
-            "A figure of a 2009 national series; rates have fallen since. Recalibrate it to this unit's own.";
+            "A figure of a 2009 national series, not recalibrated; rates have fallen since. Put this unit's own"
+                    + " rate into the policy.";
+
+    private static final String OWN =
+            "The odds ratios of a 2009 national series on this unit's own rate. An estimate for eyes like this one, not for this eye.";
+
+    private static final String FACTOR = Systems.extension("odds-factor");
 
     private RuptureAssessment() {}
 
@@ -24,6 +33,7 @@ final class RuptureAssessment {
         assessment.setId(context.key().id("capsule-rupture"));
         assessment.getMeta().addProfile(Systems.profile("capsule-rupture-risk"));
         assessment.addExtension(PlanResources.EYE, context.eye());
+        risk.factors().forEach(factor -> assessment.addExtension(factor(factor)));
         assessment.addIdentifier(context.key().identifier());
         assessment.setBasedOn(context.booking());
         assessment.setStatus(RiskAssessmentStatus.PRELIMINARY);
@@ -40,8 +50,20 @@ final class RuptureAssessment {
                 .setOutcome(assessment.getCode().copy())
                 .setProbability(new DecimalType(percent(risk)))
                 .setRationale(rationale(risk));
-        assessment.addNote().setText(CAVEAT);
+        assessment.addNote().setText(risk.recalibrated() ? OWN : CAVEAT);
         return assessment;
+    }
+
+    /** Which fact of which resource multiplied the odds by how much. */
+    private static Extension factor(RiskFactor factor) {
+        Extension shown = new Extension(FACTOR);
+        shown.addExtension("words", new StringType(factor.words()));
+        shown.addExtension("odds-ratio", new DecimalType(factor.oddsRatio().value()));
+        shown.addExtension("evidence", new Reference(factor.evidence().resource()));
+        if (!factor.evidence().field().isEmpty()) {
+            shown.addExtension("element", new StringType(factor.evidence().field()));
+        }
+        return shown;
     }
 
     private static BigDecimal percent(RuptureRisk risk) {

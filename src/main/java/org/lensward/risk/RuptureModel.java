@@ -55,7 +55,7 @@ public final class RuptureModel {
         double product = factors.stream()
                 .mapToDouble(factor -> factor.oddsRatio().value())
                 .reduce(1, (a, b) -> a * b);
-        return new RuptureRisk(probability(product), PureNumber.of(product), factors, unknown);
+        return new RuptureRisk(probability(product), PureNumber.of(product), factors, unknown, policy.isRecalibrated());
     }
 
     private Probability probability(double product) {

@@ -12,9 +12,14 @@ import org.lensward.quantity.PureNumber;
  * @param oddsRatio the product of the factors, against the reference eye
  * @param factors what went into the product, strongest first
  * @param unknown what the record does not say; left out of the product, not taken as absent
+ * @param recalibrated whether the probability stands on the unit's own rate
  */
 public record RuptureRisk(
-        Probability probability, PureNumber oddsRatio, List<RiskFactor> factors, List<String> unknown) {
+        Probability probability,
+        PureNumber oddsRatio,
+        List<RiskFactor> factors,
+        List<String> unknown,
+        boolean recalibrated) {
 
     public RuptureRisk {
         factors = factors.stream()
