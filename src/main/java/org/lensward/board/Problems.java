@@ -1,0 +1,92 @@
+package org.lensward.board;
+
+import ca.uhn.fhir.rest.client.exceptions.FhirClientConnectionException;
+import ca.uhn.fhir.rest.server.exceptions.BaseServerResponseException;
+import ca.uhn.fhir.rest.server.exceptions.ResourceNotFoundException;
+import ca.uhn.fhir.rest.server.exceptions.ResourceVersionConflictException;
+import java.net.URI;
+import org.lensward.record.UnreadableRecord;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import org.springframework.http.HttpStatus;
+import org.springframework.http.ProblemDetail;
+import org.springframework.web.bind.annotation.ExceptionHandler;
+import org.springframework.web.bind.annotation.RestControllerAdvice;
+import org.springframework.web.servlet.mvc.method.annotation.ResponseEntityExceptionHandler;
+
+/** What went wrong, as problem+json (RFC 9457): what, where and what to do; never a stack trace, never a patient's name. */
+@RestControllerAdvice
+final class Problems extends ResponseEntityExceptionHandler {
+
+    private static final Logger LOG = LoggerFactory.getLogger(Problems.class);
+
+    private static final String TYPES = "https://lensward.org/problems/";
+
+    @ExceptionHandler
+    ProblemDetail unreadable(UnreadableRecord refused) {
+        ProblemDetail problem = problem(
+                HttpStatus.UNPROCESSABLE_ENTITY,
+                "unreadable-record",
+                "The record cannot be read",
+                refused.getMessage());
+        problem.setProperty("element", refused.element());
+        return problem;
+    }
+
+    @ExceptionHandler
+    ProblemDetail moved(ResourceVersionConflictException conflict) {
+        LOG.debug("Conflict", conflict);
+        return problem(
+                HttpStatus.CONFLICT,
+                "changed-meanwhile",
+                "Someone else was first",
+                "What you changed was changed by someone else meanwhile. Nothing was written; look again.");
+    }
+
+    @ExceptionHandler
+    ProblemDetail missing(ResourceNotFoundException missing) {
+        LOG.debug("Missing", missing);
+        return problem(
+                HttpStatus.NOT_FOUND,
+                "not-in-the-record",
+                "Not in the record",
+                "The record has nothing under that name.");
+    }
+
+    @ExceptionHandler
+    ProblemDetail away(FhirClientConnectionException away) {
+        LOG.warn("The record does not answer: {}", away.getClass().getSimpleName());
+        return problem(
+                HttpStatus.SERVICE_UNAVAILABLE,
+                "record-away",
+                "The record does not answer",
+                "Nothing was written. Try again; if it stays away, work by the printed plan and local policy.");
+    }
+
+    @ExceptionHandler
+    ProblemDetail refused(BaseServerResponseException refused) {
+        LOG.warn("The record refused: HTTP {}", refused.getStatusCode());
+        return problem(
+                HttpStatus.BAD_GATEWAY,
+                "record-refuses",
+                "The record refuses",
+                "The record answered " + refused.getStatusCode() + ". Nothing was written.");
+    }
+
+    @ExceptionHandler
+    ProblemDetail fault(RuntimeException fault) {
+        LOG.error("A fault in answering a request", fault);
+        return problem(
+                HttpStatus.INTERNAL_SERVER_ERROR,
+                "fault",
+                "A fault in Lensward",
+                "The request could not be answered. The log says why; tell whoever looks after Lensward.");
+    }
+
+    private static ProblemDetail problem(HttpStatus status, String type, String title, String detail) {
+        ProblemDetail problem = ProblemDetail.forStatusAndDetail(status, detail);
+        problem.setType(URI.create(TYPES + type));
+        problem.setTitle(title);
+        return problem;
+    }
+}
