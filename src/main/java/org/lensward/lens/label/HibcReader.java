@@ -75,7 +75,7 @@ final class HibcReader {
         if (first == '/') {
             return reading.refuse(LABEL_NOT_RECOGNISED, "it is a hospital's own HIBC label, not a maker's");
         }
-        if (first >= 'A' && first <= 'Z') {
+        if (Character.isLetter(first)) {
             return primary(Arrays.asList(body.split("/", -1)));
         }
         int link = body.length() - 1;

@@ -32,7 +32,7 @@ record LabelDates(LocalDate today) {
         return date(two(text, 4), two(text, 0), two(text, 2));
     }
 
-    /** MMYY, which is good to the last day of the month. */
+    /** MMYY, good to the last day of the month (ANSI/HIBC 2.6, as a general library restates it). */
     Optional<LocalDate> monthYear(String text) {
         return lastOfMonth(two(text, 2), two(text, 0));
     }

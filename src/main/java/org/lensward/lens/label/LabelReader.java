@@ -10,6 +10,9 @@ import org.lensward.finding.Outcome;
 /**
  * Reads the label of a carton from its scans: GS1 element strings, as a barcode carries them or as printed in brackets, and HIBC labels.
  * What it cannot read for certain it refuses, and says why; it repairs nothing.
+ *
+ * <p>Three faults no reader can see, only a comparison with the bank's unit: a GS1 lot or serial cut short at the end of a scan; a separator
+ * lost between two short GS1 values, which then read as one; and a second GS1 barcode of another carton, for it names no device.
  */
 public final class LabelReader {
 

@@ -2,6 +2,7 @@ package org.lensward.lens.label;
 
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Function;
 import org.lensward.finding.Evidence;
@@ -34,14 +35,17 @@ record Reading(Evidence where, LabelDates dates) {
     <T> Outcome<T> garbled(String text, int place) {
         char found = text.charAt(place);
         String cause = "";
-        if (Character.isISOControl(found)) {
-            return refuse(FindingCode.LABEL_GARBLED, "character " + (place + 1) + " is a control character");
-        }
         if (found > '~' || OTHER_DIGIT_ROWS.indexOf(found) >= 0) {
             cause = "; the scanner's keyboard layout seems to differ from the computer's";
         } else if (Character.isLowerCase(found)) {
             cause = "; caps lock may be on";
         }
-        return refuse(FindingCode.LABEL_GARBLED, "character " + (place + 1) + " is " + found + cause);
+        return refuse(FindingCode.LABEL_GARBLED, "character " + (place + 1) + " is " + printed(found) + cause);
+    }
+
+    /** As itself where that prints, by its number elsewhere. */
+    private static String printed(char found) {
+        boolean prints = found >= ' ' && found <= '~' || Character.isLetter(found);
+        return prints ? String.valueOf(found) : String.format(Locale.ROOT, "U+%04X", (int) found);
     }
 }

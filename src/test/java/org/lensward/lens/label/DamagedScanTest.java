@@ -44,7 +44,8 @@ class DamagedScanTest {
         void any_other_stranger_is_named_with_its_place() {
             assertThat(refusals("01095011O1530003")).containsExactly(LABEL_GARBLED);
             assertThat(message("01095011O1530003")).contains("character 9 is O.");
-            assertThat(message("010950110\u00021530003")).contains("character 10 is a control character");
+            assertThat(message("010950110\u00021530003")).contains("character 10 is U+0002.");
+            assertThat(message("0109501\uD83D01530003")).contains("character 8 is U+D83D; the scanner");
             assertThat(refusals("+A123BJC5D6E71~")).containsExactly(LABEL_GARBLED);
         }
 
@@ -157,6 +158,7 @@ class DamagedScanTest {
         @Test
         void a_wrong_check_character_is_refused() {
             assertThat(refusals("+A123BJC5D6E71H")).containsExactly(LABEL_CHECK_WRONG);
+            assertThat(refusals("+A123BJC5D6E71G+$$52001510X3GX")).containsExactly(LABEL_CHECK_WRONG);
         }
 
         /** Faults that table F1 and section 2.3.2 exclude, as general libraries' tests of refusal list them. */

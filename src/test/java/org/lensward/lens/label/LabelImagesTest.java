@@ -20,6 +20,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.lensward.finding.FindingCode;
 import uk.org.okapibarcode.backend.Code128;
 import uk.org.okapibarcode.backend.Code3Of9;
 import uk.org.okapibarcode.backend.DataMatrix;
@@ -103,7 +104,7 @@ class LabelImagesTest {
     void a_plain_datamatrix_with_the_same_digits_is_not_gs1() throws NotFoundException {
         Result decoded = decoded(drawn(new DataMatrix(), Symbol.DataType.ECI, "0109501101530003"));
         assertThat(Labels.refusals(symbology(decoded) + decoded.getText()))
-                .containsExactly(org.lensward.finding.FindingCode.LABEL_NOT_RECOGNISED);
+                .containsExactly(FindingCode.LABEL_NOT_RECOGNISED);
     }
 
     private static String symbology(Result decoded) {
