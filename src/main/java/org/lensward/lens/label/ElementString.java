@@ -117,6 +117,7 @@ final class ElementString {
                 ? reading.refuse(LABEL_TRUNCATED, "it ends within a bracket")
                 : reading.refuse(
                         LABEL_GARBLED,
-                        "at character " + (place + 1) + " a bracket is open, empty or part of a value; scan it instead");
+                        "at character " + (place + 1)
+                                + " a bracket is open, empty or part of a value; scan it instead");
     }
 }

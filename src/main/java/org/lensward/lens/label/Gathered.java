@@ -12,8 +12,9 @@ final class Gathered {
     private Gathered() {}
 
     static <T> Outcome<List<T>> of(List<Outcome<List<T>>> outcomes) {
-        List<Finding> findings =
-                outcomes.stream().flatMap(outcome -> outcome.findings().stream()).toList();
+        List<Finding> findings = outcomes.stream()
+                .flatMap(outcome -> outcome.findings().stream())
+                .toList();
         return outcomes.stream().allMatch(outcome -> outcome.value().isPresent())
                 ? Outcome.ready(all(outcomes.stream().map(Outcome::value)), findings)
                 : Outcome.withheld(findings);

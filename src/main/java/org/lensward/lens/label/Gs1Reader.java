@@ -26,9 +26,10 @@ final class Gs1Reader {
         LabelDates dates = reading.dates();
         return switch (element.identifier().code()) {
             case "00", "02" -> reading.refuse(LABEL_OF_LARGER_BOX, element.identifier() + value);
-            case "01" -> Modulo10.holds(value)
-                    ? Outcome.ready(List.of(new LabelFact.Device(Issuer.GS1, value)))
-                    : reading.refuse(LABEL_CHECK_WRONG, element.identifier() + value);
+            case "01" ->
+                Modulo10.holds(value)
+                        ? Outcome.ready(List.of(new LabelFact.Device(Issuer.GS1, value)))
+                        : reading.refuse(LABEL_CHECK_WRONG, element.identifier() + value);
             case "10" -> Outcome.ready(List.of(new LabelFact.Lot(value)));
             case "11" -> reading.onDay(dates.yearMonthDay0(value), LabelFact.Production::new, "(11)" + value);
             case "17" -> reading.onDay(dates.yearMonthDay0(value), LabelFact.Expiry::new, "(17)" + value);

@@ -57,9 +57,8 @@ final class HibcReader {
             return Outcome.ready(text.substring(1, text.length() - 1));
         }
         boolean two = IntStream.range(2, text.length() - 1)
-                .anyMatch(place -> text.charAt(place) == '+'
-                        && holds(text.substring(0, place))
-                        && holds(text.substring(place)));
+                .anyMatch(place ->
+                        text.charAt(place) == '+' && holds(text.substring(0, place)) && holds(text.substring(place)));
         return two
                 ? reading.refuse(LABEL_AMBIGUOUS, "two HIBC barcodes ran together")
                 : reading.refuse(LABEL_CHECK_WRONG, "the HIBC barcode");

@@ -84,13 +84,12 @@ record JoinedScans(List<ScanFacts> scans, Evidence where) {
     }
 
     private List<Finding> expiredWhenMade() {
-        Optional<Finding> found = first(Expiry.class)
-                .flatMap(expiry -> first(Production.class)
-                        .filter(production -> production.day().isAfter(expiry.day()))
-                        .map(production -> Finding.of(
-                                LABEL_DATE_IMPOSSIBLE,
-                                where,
-                                "made on " + production.said() + ", expired on " + expiry.said())));
+        Optional<Finding> found = first(Expiry.class).flatMap(expiry -> first(Production.class)
+                .filter(production -> production.day().isAfter(expiry.day()))
+                .map(production -> Finding.of(
+                        LABEL_DATE_IMPOSSIBLE,
+                        where,
+                        "made on " + production.said() + ", expired on " + expiry.said())));
         return found.stream().toList();
     }
 

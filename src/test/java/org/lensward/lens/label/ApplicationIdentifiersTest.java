@@ -18,7 +18,10 @@ import uk.org.okapibarcode.util.Gs1;
 class ApplicationIdentifiersTest {
 
     static Stream<ApplicationIdentifier> all() {
-        return Stream.of(IntStream.range(0, 100).mapToObj(code -> String.format("%02d", code)), codes(100, 999), codes(1000, 9999))
+        return Stream.of(
+                        IntStream.range(0, 100).mapToObj(code -> String.format("%02d", code)),
+                        codes(100, 999),
+                        codes(1000, 9999))
                 .flatMap(stream -> stream)
                 .flatMap(code -> ApplicationIdentifiers.of(code).stream());
     }
@@ -75,7 +78,16 @@ class ApplicationIdentifiersTest {
     /** Read in the GS1 Barcode Syntax Dictionary, 2023. */
     @ParameterizedTest
     @CsvSource({
-        "253,13,30", "255,13,25", "421,4,12", "3913,4,18", "3943,4,4", "402,17,17", "7007,6,12", "7040,4,4", "8003,14,30", "8008,8,12"
+        "253,13,30",
+        "255,13,25",
+        "421,4,12",
+        "3913,4,18",
+        "3943,4,4",
+        "402,17,17",
+        "7007,6,12",
+        "7040,4,4",
+        "8003,14,30",
+        "8008,8,12"
     })
     void values_of_several_parts_are_as_long_as_these_together(String code, int shortest, int longest) {
         Optional<ApplicationIdentifier> identifier = ApplicationIdentifiers.of(code);

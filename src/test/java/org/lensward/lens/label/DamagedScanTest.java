@@ -28,7 +28,15 @@ class DamagedScanTest {
         @ParameterizedTest
         @CsvSource(
                 quoteCharacter = '|',
-                value = {"à&àç(à&&à&(éààà\"", "&è é(&&éà", "_àà", "\"à&", "010950110&530003", "\u0301", "`A123BJC5D6E71G"})
+                value = {
+                    "à&àç(à&&à&(éààà\"",
+                    "&è é(&&éà",
+                    "_àà",
+                    "\"à&",
+                    "010950110&530003",
+                    "\u0301",
+                    "`A123BJC5D6E71G"
+                })
         void a_french_or_german_digit_row_is_named_as_the_cause(String scan) {
             assertThat(refusals(scan)).containsExactly(LABEL_GARBLED);
             assertThat(message(scan)).contains("keyboard layout");
@@ -62,10 +70,28 @@ class DamagedScanTest {
         @ParameterizedTest
         @ValueSource(
                 strings = {
-                    "]", "]C1", "0", "01", "010950110153000", "01095011015300031", "010950110153000317",
-                    "01095011015300031728113", "010950110153000310", "010950110153000310\u001D1728", "0109501\u001D17281130",
-                    "01095011015300037\u001D", "0109501101530003310", "(01", "(01)", "(01)0950110153000",
-                    "(01)09501101530003(", "(01)09501101530003(17", "(01)09501101530003(10)", "+", "+A1", "*+A123BJC5D6E71G"
+                    "]",
+                    "]C1",
+                    "0",
+                    "01",
+                    "010950110153000",
+                    "01095011015300031",
+                    "010950110153000317",
+                    "01095011015300031728113",
+                    "010950110153000310",
+                    "010950110153000310\u001D1728",
+                    "0109501\u001D17281130",
+                    "01095011015300037\u001D",
+                    "0109501101530003310",
+                    "(01",
+                    "(01)",
+                    "(01)0950110153000",
+                    "(01)09501101530003(",
+                    "(01)09501101530003(17",
+                    "(01)09501101530003(10)",
+                    "+",
+                    "+A1",
+                    "*+A123BJC5D6E71G"
                 })
         void is_seen_wherever_gs1_and_hibc_let_it_be_seen(String scan) {
             assertThat(refusals(scan)).containsExactly(LABEL_TRUNCATED);
@@ -84,7 +110,8 @@ class DamagedScanTest {
         @ParameterizedTest
         @ValueSource(strings = {"\u001D", "<GS>", "{GS}", "[GS]", "<FNC1>", "{FNC1}", "^]", "\u241D"})
         void are_read_in_every_way_scanners_write_them(String separator) {
-            CartonLabel label = label(separator + DEVICE + "10AB" + separator + "21S7" + separator + "17281130" + separator);
+            CartonLabel label =
+                    label(separator + DEVICE + "10AB" + separator + "21S7" + separator + "17281130" + separator);
             assertThat(label.lot()).contains("AB");
             assertThat(label.serial()).contains("S7");
             assertThat(label.expiry()).isPresent();
@@ -111,7 +138,9 @@ class DamagedScanTest {
             CartonLabel label = label("(240)AB(01)09501101530003(20)07(3100)000012(7003)2811301200(91)x_y(10)A(30)1");
             assertThat(label.lot()).contains("A");
             assertThat(label.quantity()).contains(1);
-            assertThat(label("2007" + DEVICE + "3100000012" + "240AB" + GS + "91x(y)" + GS + "10A").lot()).contains("A");
+            assertThat(label("2007" + DEVICE + "3100000012" + "240AB" + GS + "91x(y)" + GS + "10A")
+                            .lot())
+                    .contains("A");
         }
 
         @ParameterizedTest
@@ -138,14 +167,19 @@ class DamagedScanTest {
 
         @Test
         void with_blanks_are_read() {
-            assertThat(label(" (01) 0950 1101 5300 03 (17) 28 11 30 (10) AB-123 ").lot()).contains("AB-123");
+            assertThat(label(" (01) 0950 1101 5300 03 (17) 28 11 30 (10) AB-123 ")
+                            .lot())
+                    .contains("AB-123");
         }
 
         @ParameterizedTest
         @ValueSource(
                 strings = {
-                    "(01)09501101530003(10)A(B", "(01)09501101530003(10)A)B", "(01)09501101530003(1)A",
-                    "(01)095011015300031", "(0109501101530003"
+                    "(01)09501101530003(10)A(B",
+                    "(01)09501101530003(10)A)B",
+                    "(01)09501101530003(1)A",
+                    "(01)095011015300031",
+                    "(0109501101530003"
                 })
         void inside_a_value_or_broken_are_refused(String typed) {
             assertThat(refusals(typed)).containsExactly(LABEL_GARBLED);
@@ -165,11 +199,27 @@ class DamagedScanTest {
         @ParameterizedTest
         @ValueSource(
                 strings = {
-                    "A1231", "A123BJC5D6E71234567890123", "A123BJC5D6E7A", "A123BJ.C5D6E71", "1A23BJ5/$A", "A99912345/",
-                    "A99912345/$10X3/17D20111231", "A99912345/$10X3/16D2011123", "A99912345/$", "A99912345/$$",
-                    "A99912345/$$8052", "A99912345/$$+9052713C001", "A99912345/$$5ABCDE3C001", "A99912345/$$+",
-                    "A99912345/$$50527", "A99912345/$$3231031ABCDEFGHIJKLMNOPQRS", "A99912345/$$3231031ABC%",
-                    "A99912345/Q1234567", "A99912345/S", "$$5052713C001+L", "-A99912345"
+                    "A1231",
+                    "A123BJC5D6E71234567890123",
+                    "A123BJC5D6E7A",
+                    "A123BJ.C5D6E71",
+                    "1A23BJ5/$A",
+                    "A99912345/",
+                    "A99912345/$10X3/17D20111231",
+                    "A99912345/$10X3/16D2011123",
+                    "A99912345/$",
+                    "A99912345/$$",
+                    "A99912345/$$8052",
+                    "A99912345/$$+9052713C001",
+                    "A99912345/$$5ABCDE3C001",
+                    "A99912345/$$+",
+                    "A99912345/$$50527",
+                    "A99912345/$$3231031ABCDEFGHIJKLMNOPQRS",
+                    "A99912345/$$3231031ABC%",
+                    "A99912345/Q1234567",
+                    "A99912345/S",
+                    "$$5052713C001+L",
+                    "-A99912345"
                 })
         void what_the_standard_does_not_define_is_refused(String body) {
             assertThat(refusals(Labels.hibc("+" + body))).contains(LABEL_PART_UNKNOWN);

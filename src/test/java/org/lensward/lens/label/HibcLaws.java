@@ -57,7 +57,9 @@ class HibcLaws {
     Arbitrary<Meant> labels() {
         String capitals = "ABCDEFGHIJKLMNOPQRSTUVWXYZ";
         Arbitrary<String> devices = Combinators.combine(
-                        Arbitraries.of(capitals.split("")), text(4, 21), Arbitraries.integers().between(0, 9))
+                        Arbitraries.of(capitals.split("")),
+                        text(4, 21),
+                        Arbitraries.integers().between(0, 9))
                 .as((first, rest, unit) -> first + rest + unit);
         Arbitrary<LocalDate> expiries = Arbitraries.longs()
                 .between(
@@ -88,7 +90,9 @@ class HibcLaws {
             int place = at % scan.length();
             String wrong = scan.substring(0, place) + ALPHABET.charAt(with) + scan.substring(place + 1);
             if (!wrong.equals(scan)) {
-                assertThat(Labels.read(wrong, meant.primary()).value()).as(wrong).isEmpty();
+                assertThat(Labels.read(wrong, meant.primary()).value())
+                        .as(wrong)
+                        .isEmpty();
             }
         }
     }
@@ -99,7 +103,8 @@ class HibcLaws {
         String scan = meant.inOne();
         for (int length = 0; length < scan.length(); length++) {
             String cut = scan.substring(0, length);
-            boolean fits = length > 1 && Labels.hibc(cut.substring(0, length - 1)).equals(cut);
+            boolean fits =
+                    length > 1 && Labels.hibc(cut.substring(0, length - 1)).equals(cut);
             if (!fits) {
                 assertThat(Labels.read(cut).value()).as(cut).isEmpty();
             }
@@ -111,8 +116,7 @@ class HibcLaws {
             @ForAll("labels") Meant one, @ForAll("labels") Meant other) {
         String check = one.primary().substring(one.primary().length() - 1);
         if (!other.primary().endsWith(check)) {
-            assertThat(Labels.refusals(one.primary(), other.secondary()))
-                    .containsExactly(FindingCode.LABEL_LINK_WRONG);
+            assertThat(Labels.refusals(one.primary(), other.secondary())).containsExactly(FindingCode.LABEL_LINK_WRONG);
         }
     }
 

@@ -106,7 +106,9 @@ class LabelLaws {
 
     @Property
     void one_wrong_digit_in_the_device_is_seen(
-            @ForAll("gtins") String gtin, @ForAll @IntRange(max = 13) int place, @ForAll @IntRange(min = 1, max = 9) int by) {
+            @ForAll("gtins") String gtin,
+            @ForAll @IntRange(max = 13) int place,
+            @ForAll @IntRange(min = 1, max = 9) int by) {
         char wrong = (char) ('0' + (gtin.charAt(place) - '0' + by) % 10);
         String scan = "01" + gtin.substring(0, place) + wrong + gtin.substring(place + 1);
         assertThat(Labels.refusals(scan)).containsExactly(FindingCode.LABEL_CHECK_WRONG);
@@ -173,6 +175,7 @@ class LabelLaws {
     void no_scan_whatever_makes_it_throw(@ForAll("rubbish") String scan, @ForAll("rubbish") String other) {
         assertThat(Labels.read(scan)).isNotNull();
         assertThat(Labels.read(scan, other)).isNotNull();
-        assertThat(Labels.read(Labels.hibc("+" + scan.replaceAll("[^0-9A-Z. $/+%-]", "")))).isNotNull();
+        assertThat(Labels.read(Labels.hibc("+" + scan.replaceAll("[^0-9A-Z. $/+%-]", ""))))
+                .isNotNull();
     }
 }

@@ -93,7 +93,10 @@ class LabelPublishedTest {
                 .isEqualTo(label);
     }
 
-    /** A check character of blank; the caption prints it as underscore (HIBCC's glossary of terms, read). Worked by hand: 41+10+1+2+3+20+4 = 81 = 38. */
+    /**
+     * A check character of blank; the caption prints it as underscore (HIBCC's glossary of terms, read). Worked by hand: 41 + 10 + 1 + 2 +
+     * 3 + 20 + 4 = 81, which leaves 38, the blank.
+     */
     @Test
     void a_check_character_of_blank_is_not_trimmed_away() {
         assertThat(Labels.label("+A123K4 ").device()).isEqualTo("A123K4");
