@@ -508,6 +508,46 @@ public enum FindingCode {
 // Preparation
 
 // Carton labels
+    LABEL_EMPTY(WITHHOLDS, "The scan is empty.", Remedy.SCAN_AGAIN, Source.HOUSE),
+    LABEL_NOT_RECOGNISED(
+            WITHHOLDS,
+            "The scan is neither a GS1 nor a HIBC label of a device: %s.",
+            "Scan the barcode of the carton that carries device, lot and expiry; if none will, two people type it.",
+            Source.LABELS),
+    LABEL_GARBLED(
+            WITHHOLDS,
+            "The scan is garbled: %s.",
+            "Set the scanner's keyboard layout to the computer's and scan again; until then, two people type the label.",
+            Source.LABELS),
+    LABEL_TRUNCATED(WITHHOLDS, "The scan breaks off: %s.", Remedy.SCAN_AGAIN, Source.LABELS),
+    LABEL_CHECK_WRONG(
+            WITHHOLDS, "The check character at the end of %s does not fit the rest.", Remedy.SCAN_AGAIN, Source.LABELS),
+    LABEL_PART_UNKNOWN(
+            WITHHOLDS,
+            "The label goes on with %s, which its standard does not define, so the rest cannot be told apart.",
+            "Scan again; if it stays, two people type device, lot, serial and expiry, and the maker is told.",
+            Source.LABELS),
+    LABEL_DATE_IMPOSSIBLE(WITHHOLDS, "The label's dates cannot be: %s.", Remedy.SCAN_AGAIN, Source.LABELS),
+    LABEL_AMBIGUOUS(
+            WITHHOLDS,
+            "More than one label is in the scan, or it contradicts itself: %s.",
+            "Put the other cartons away and scan one barcode at a time.",
+            Source.WRONG_LENS_REVIEWS),
+    LABEL_LINK_WRONG(
+            WITHHOLDS,
+            "The second barcode does not belong to the first: it links to %s, the first ends in %s.",
+            "Put the other cartons away and scan both barcodes of this carton.",
+            Source.HIBC),
+    LABEL_OF_LARGER_BOX(
+            WITHHOLDS,
+            "The label, %s, is that of a larger box, not of one carton.",
+            "Scan the carton that holds the single lens.",
+            Source.LABELS),
+    LABEL_WITHOUT_DEVICE(
+            WITHHOLDS,
+            "The scan names no device; it gives: %s.",
+            "Scan the carton's other barcode together with this one.",
+            Source.LABELS),
 
 // The lens bank
 
@@ -549,6 +589,11 @@ public enum FindingCode {
         return source;
     }
 
+    /** Remedies of more than one code. */
+    private static final class Remedy {
+        static final String SCAN_AGAIN = "Scan the carton's label again; if it will not scan, two people type it.";
+    }
+
     /** Sources cited by more than one code. */
     private static final class Source {
         static final String HOUSE = "Lensward: absence and doubt are findings, never defaults";
@@ -572,6 +617,7 @@ public enum FindingCode {
         static final String BACK_UPS =
                 "common practice, no source: back-up lenses are in the building before the anaesthetic";
         static final String NARENDRAN_2009 = "Narendran et al., Eye 2009;23:31-37";
+<<<<<<< HEAD
         static final String FLOPPY_IRIS = "Wang et al., Front Med 2022;9:941130 (abstract read)";
         static final String RADIAL_TEAR = "range of published series (secondary source); common practice";
         static final String CHEN_2021 =
@@ -579,5 +625,10 @@ public enum FindingCode {
         static final String CHU_2016 = "Chu et al., Ophthalmology 2016;123:316 (abstract read)";
         static final String PETOUSIS_2016 = "Petousis et al., Br J Ophthalmol 2016;100:1461 (abstract read)";
         static final String STEWART_2023 = "Stewart et al., National Ophthalmology Database report 12, Eye 2023";
+=======
+        static final String HIBC = "ANSI/HIBC 2.6, supplier labelling standard (2016)";
+        static final String LABELS = "GS1 General Specifications; ANSI/HIBC 2.6";
+        static final String FLOPPY_IRIS = "relative risks by drug (secondary sources); common practice";
+>>>>>>> label
     }
 }
