@@ -503,11 +503,11 @@ public enum FindingCode {
             "Check antibiotic, antiseptic, anaesthetic, dye and latex against it.",
             Source.COMMON_PRACTICE),
 
-// Opening the capsule
+    // Opening the capsule
 
-// Preparation
+    // Preparation
 
-// Carton labels
+    // Carton labels
     LABEL_EMPTY(WITHHOLDS, "The scan is empty.", Remedy.SCAN_AGAIN, Source.HOUSE),
     LABEL_NOT_RECOGNISED(
             WITHHOLDS,
@@ -617,7 +617,6 @@ public enum FindingCode {
         static final String BACK_UPS =
                 "common practice, no source: back-up lenses are in the building before the anaesthetic";
         static final String NARENDRAN_2009 = "Narendran et al., Eye 2009;23:31-37";
-<<<<<<< HEAD
         static final String FLOPPY_IRIS = "Wang et al., Front Med 2022;9:941130 (abstract read)";
         static final String RADIAL_TEAR = "range of published series (secondary source); common practice";
         static final String CHEN_2021 =
@@ -625,10 +624,7 @@ public enum FindingCode {
         static final String CHU_2016 = "Chu et al., Ophthalmology 2016;123:316 (abstract read)";
         static final String PETOUSIS_2016 = "Petousis et al., Br J Ophthalmol 2016;100:1461 (abstract read)";
         static final String STEWART_2023 = "Stewart et al., National Ophthalmology Database report 12, Eye 2023";
-=======
         static final String HIBC = "ANSI/HIBC 2.6, supplier labelling standard (2016)";
         static final String LABELS = "GS1 General Specifications; ANSI/HIBC 2.6";
-        static final String FLOPPY_IRIS = "relative risks by drug (secondary sources); common practice";
->>>>>>> label
     }
 }
