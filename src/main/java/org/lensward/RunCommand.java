@@ -3,6 +3,7 @@ package org.lensward;
 import java.util.Map;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
+import org.lensward.board.BoardConfiguration;
 import org.lensward.flow.Adapter;
 import picocli.CommandLine.Command;
 
@@ -15,7 +16,7 @@ final class RunCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws InterruptedException {
-        Adapter.start(Map.of());
+        Adapter.serve(Map.of(), BoardConfiguration.class);
         new CountDownLatch(1).await();
         return 0;
     }

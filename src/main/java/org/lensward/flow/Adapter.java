@@ -6,6 +6,7 @@ import java.util.Map;
 import org.apache.camel.CamelContext;
 import org.springframework.boot.WebApplicationType;
 import org.springframework.boot.builder.SpringApplicationBuilder;
+import org.springframework.boot.web.context.WebServerApplicationContext;
 import org.springframework.context.ConfigurableApplicationContext;
 import org.springframework.core.env.MapPropertySource;
 
@@ -19,14 +20,28 @@ public final class Adapter implements AutoCloseable {
     }
 
     /**
-     * Starts it with settings of its own on top of the environment's.
+     * Starts it with settings of its own on top of the environment's, and nothing that people call.
      *
      * @param settings by name, such as {@code lensward.record.url}
      */
     public static Adapter start(Map<String, Object> settings) {
+        return start(settings, WebApplicationType.NONE, AdapterConfiguration.class);
+    }
+
+    /**
+     * Starts it with what people and theatre systems call over HTTP beside it.
+     *
+     * @param settings by name, such as {@code server.port}
+     * @param calls the configuration of what they call
+     */
+    public static Adapter serve(Map<String, Object> settings, Class<?> calls) {
+        return start(settings, WebApplicationType.SERVLET, AdapterConfiguration.class, calls);
+    }
+
+    private static Adapter start(Map<String, Object> settings, WebApplicationType web, Class<?>... configurations) {
         Map<String, Object> routes = Map.of("camel.main.routes-include-pattern", routes());
-        return new Adapter(new SpringApplicationBuilder(AdapterConfiguration.class)
-                .web(WebApplicationType.NONE)
+        return new Adapter(new SpringApplicationBuilder(configurations)
+                .web(web)
                 .logStartupInfo(false)
                 .properties(routes)
                 .initializers(context -> context.getEnvironment()
@@ -48,6 +63,11 @@ public final class Adapter implements AutoCloseable {
     /** Asks the record, as the routes do. */
     public RecordClient record() {
         return context.getBean(RecordClient.class);
+    }
+
+    /** The port at which people call, where they can. */
+    public int port() {
+        return ((WebServerApplicationContext) context).getWebServer().getPort();
     }
 
     /** Finishes what is in hand, then stops. */
