@@ -17,12 +17,19 @@ public sealed interface ImplantAdvice {
     }
 
     /**
-     * Widen the opening before the lens goes in, on the side of the lens's axis where it lies off centre: there it costs no cover.
+     * Widen the opening before the lens goes in, where it lies off centre on the side of the lens's axis: there it costs no cover. Then
+     * measure and judge again.
      *
      * @param least diameter to reach
      * @param most diameter that still leaves the technique's cover all round
      */
     record EnlargeFirst(Millimetres least, Millimetres most) implements ImplantAdvice {
+        EnlargeFirst and(EnlargeFirst other) {
+            return new EnlargeFirst(
+                    least.compareTo(other.least) > 0 ? least : other.least,
+                    most.compareTo(other.most) < 0 ? most : other.most);
+        }
+
         @Override
         public String words() {
             return "widen the opening first, to " + least.rounded() + " up to " + most.rounded();

@@ -12,6 +12,7 @@ import static org.lensward.finding.FindingCode.OPENING_PLANNED_SMALL;
 import static org.lensward.finding.FindingCode.OPENING_TECHNIQUE_MISSING;
 import static org.lensward.finding.FindingCode.OPTIC_DIAMETER_UNKNOWN;
 import static org.lensward.finding.FindingCode.RADIAL_TEAR_RISK;
+import static org.lensward.risk.opening.OpeningTechnique.DYE_LASER_COAGULATION;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -47,6 +48,9 @@ final class OpeningFindings {
         chosen.map(TechniqueView::technique).ifPresent(technique -> size.ifPresentOrElse(
                 each -> contraction(which, technique, each, found), () -> noSize(which.lens(), found)));
         dye.ifPresent(each -> dye(which, each, found));
+        // For the laser an unclear allergy already leaves the technique itself open.
+        dye.filter(each -> chosen.map(TechniqueView::technique).stream().noneMatch(DYE_LASER_COAGULATION::equals))
+                .ifPresent(each -> unclearAllergy(which, each.preparation(), found));
         if (chosen.isPresent() && dye.isEmpty() && which.facts().redReflexLost().yes()) {
             noDye(which, found);
         }
@@ -131,19 +135,22 @@ final class OpeningFindings {
                     range.usual().value(),
                     protocol));
         });
-        List<Reason> unclear = dyes.reasons(preparation, which).stream()
-                .filter(reason -> reason.bearing() == Bearing.LEAVES_OPEN)
-                .toList();
-        if (!unclear.isEmpty()) {
-            found.add(Finding.of(
-                    DYE_ALLERGY_UNCLEAR, evidence(unclear, which.person().evidence()), preparation, words(unclear)));
-        }
         if (DyeChoice.stains(which)) {
             found.add(Finding.of(
                     DYE_MAY_STAIN_LENS,
                     which.lens().evidence(),
                     preparation,
                     which.lens().name()));
+        }
+    }
+
+    private void unclearAllergy(OpeningCase which, DyePreparation preparation, List<Finding> found) {
+        List<Reason> unclear = dyes.reasons(preparation, which).stream()
+                .filter(reason -> reason.bearing() == Bearing.LEAVES_OPEN)
+                .toList();
+        if (!unclear.isEmpty()) {
+            found.add(Finding.of(
+                    DYE_ALLERGY_UNCLEAR, evidence(unclear, which.person().evidence()), preparation, words(unclear)));
         }
     }
 
@@ -161,7 +168,7 @@ final class OpeningFindings {
 
     private void laserWithoutProtocol(OpeningCase which, List<Finding> found) {
         DyePreparation preparation = policy.dye().forLaser();
-        boolean atHand = policy.of(OpeningTechnique.DYE_LASER_COAGULATION).atHand();
+        boolean atHand = policy.of(DYE_LASER_COAGULATION).atHand();
         if (atHand
                 && policy.dye().unusual(preparation)
                 && policy.dye().protocol(preparation).isEmpty()) {

@@ -77,19 +77,12 @@ public final class OpeningReview {
                     opening.diameter().evidence(),
                     diameter.rounded(),
                     policy.smallest().value().rounded()));
-            advice.add(opening.overlap()
-                    .flatMap(overlap -> room(overlap, leastOverlap(opening)))
-                    .orElseGet(() -> new Settle("whether to widen the opening, for its cover may leave no room")));
+            Optional<EnlargeFirst> widened = widening(opening)
+                    .flatMap(room -> room.to(policy.smallest().value()));
+            widened.ifPresentOrElse(
+                    advice::add,
+                    () -> advice.add(new Settle("whether to widen the opening, for its cover may leave no room")));
         }
-    }
-
-    /** Widening on the side of the axis moves only the edge that has cover to spare; the narrowest rim stays as it is. */
-    private Optional<ImplantAdvice> room(Overlap overlap, Millimetres least) {
-        Millimetres most = overlap.optic().minus(least).minus(least);
-        Millimetres smallest = policy.smallest().value();
-        return exceeds(least, overlap.least()) || exceeds(smallest, most)
-                ? Optional.empty()
-                : Optional.of(new EnlargeFirst(smallest, most));
     }
 
     private void cover(
@@ -137,11 +130,13 @@ public final class OpeningReview {
         if (opening.sharesLight().orElse(true) && beyond(apart, policy.multifocalDecentration())) {
             String lens = opening.sharesLight().isPresent() ? "a multifocal lens" : "a lens not known to be monofocal";
             found.add(offCentre(apart, policy.multifocalDecentration(), lens));
-            monofocal(opening, advice);
+            centred(opening, policy.multifocalDecentration())
+                    .ifPresentOrElse(advice::add, () -> monofocal(opening, advice));
         }
         if (opening.lens().isToric() && beyond(apart, policy.toricDecentration())) {
             found.add(offCentre(apart, policy.toricDecentration(), "a toric lens"));
-            advice.add(new ChooseNonToric());
+            centred(opening, policy.toricDecentration())
+                    .ifPresentOrElse(advice::add, () -> advice.add(new ChooseNonToric()));
         }
     }
 
@@ -152,6 +147,14 @@ public final class OpeningReview {
                 apart.value().rounded(),
                 limit.value().rounded(),
                 lens);
+    }
+
+    private Optional<Widening> widening(AchievedOpening opening) {
+        return opening.overlap().map(overlap -> new Widening(overlap, leastOverlap(opening)));
+    }
+
+    private Optional<EnlargeFirst> centred(AchievedOpening opening, Limit<Millimetres> limit) {
+        return widening(opening).flatMap(room -> room.centreWithin(limit.value()));
     }
 
     private Millimetres leastOverlap(AchievedOpening opening) {

@@ -8,6 +8,7 @@ import static org.lensward.risk.opening.OpeningTechnique.TORN_BY_HAND;
 
 import java.util.Arrays;
 import java.util.EnumMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -17,7 +18,7 @@ import org.lensward.quantity.Millimetres;
 import org.lensward.quantity.Percent;
 import org.lensward.quantity.Seconds;
 
-/** The opening policy that tests are made with: the shipped one. */
+/** The opening policy that tests are made with: the figures of the shipped one. */
 public final class Openings {
 
     private static final String COMMON = "common practice, no source";
@@ -35,7 +36,7 @@ public final class Openings {
 
     /** A hospital that has these techniques as well, and the protocol that the dye-absorbing laser needs. */
     static OpeningPolicy having(OpeningTechnique... more) {
-        Set<OpeningTechnique> all = new java.util.HashSet<>(Arrays.asList(more));
+        Set<OpeningTechnique> all = new HashSet<>(Arrays.asList(more));
         all.add(TORN_BY_HAND);
         return having(all, dyes(PROTOCOL));
     }
@@ -77,7 +78,7 @@ public final class Openings {
         return new DyePreparation(
                 agent,
                 percent(concentration),
-                limit(Seconds.of(60), COMMON),
+                limit(Seconds.of(concentration > 0.1 ? 60 : 10), COMMON),
                 "Wash the dye out until the fluid runs clear.",
                 coat);
     }
