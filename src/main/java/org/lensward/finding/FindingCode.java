@@ -565,8 +565,8 @@ public enum FindingCode {
         static final String OVERLAP = "circle geometry; the limit is common practice, no source";
         static final String CONTRACTION = "Hayashi et al., Br J Ophthalmol 1998;82:1429; Kato et al., 2001;85:21;"
                 + " Hayashi et al., Ophthalmology 1998;105:1239; J Cataract Refract Surg 1996;22:585 (abstracts)";
-        static final String DYE_STRENGTH = "J Cataract Refract Surg 2002;28:988 (abstract): 0.0125 % stains;"
-                + " the range is the policy's";
+        static final String DYE_STRENGTH =
+                "J Cataract Refract Surg 2002;28:988 (abstract): 0.0125 % stains;" + " the range is the policy's";
         static final String DYE_UPTAKE = "Ozbek et al., Ophthalmologica 2004;218:243 (abstract)";
         static final String DECENTRATION = "Ashena et al., Vision 2020;4:41 (abstract): 0.2 to 0.3 mm goes unnoticed";
         static final String FLOPPY_IRIS = "relative risks by drug (secondary sources); common practice";

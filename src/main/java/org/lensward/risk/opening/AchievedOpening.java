@@ -41,8 +41,7 @@ record AchievedOpening(
     }
 
     Optional<Overlap> overlap() {
-        return optic().flatMap(optic ->
-                decentration.map(apart -> new Overlap(optic, diameter.value(), apart.value())));
+        return optic().flatMap(optic -> decentration.map(apart -> new Overlap(optic, diameter.value(), apart.value())));
     }
 
     /** Whether the catalogue says that the lens shares out the light; empty where it does not say. */

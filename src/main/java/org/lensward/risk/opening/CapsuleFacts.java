@@ -51,9 +51,8 @@ record CapsuleFacts(Eye eye) {
     /** Whether the lens is weakly held: by its signs, or by zonule seen to be missing. */
     Answer weaklyHeld() {
         Answer signs = any(HOLDING_LOOSELY);
-        Optional<Measured<PureNumber>> missing = eye.examination()
-                .zonuleLoss()
-                .filter(hours -> hours.value().value() > 0);
+        Optional<Measured<PureNumber>> missing =
+                eye.examination().zonuleLoss().filter(hours -> hours.value().value() > 0);
         if (missing.isEmpty()) {
             return signs;
         }

@@ -50,8 +50,7 @@ final class DyeChoice {
                         "the record does not say whether the allergy to " + allergy.words() + " is to "
                                 + preparation.agent(),
                         List.of(allergy.evidence())));
-            } else if (preparation.agent().allergens().stream()
-                    .anyMatch(allergy.to()::contains)) {
+            } else if (preparation.agent().allergens().stream().anyMatch(allergy.to()::contains)) {
                 reasons.add(new Reason(
                         FORBIDS,
                         preparation.agent() + " is forbidden by the allergy to " + allergy.words(),
@@ -71,8 +70,8 @@ final class DyeChoice {
                 plan(preparation).timesUsual().value(),
                 policy.range(preparation).usual().value());
         reasons.add(policy.protocol(preparation)
-                .map(protocol -> Reason.of(
-                        ASKS, unusual + ", permitted only by the local protocol '" + protocol.name() + "'"))
+                .map(protocol ->
+                        Reason.of(ASKS, unusual + ", permitted only by the local protocol '" + protocol.name() + "'"))
                 .orElseGet(() -> Reason.of(FORBIDS, unusual + ", and no local protocol permits it")));
     }
 
@@ -92,13 +91,16 @@ final class DyeChoice {
     }
 
     static boolean stains(OpeningCase which) {
-        return which.lens().design().material().filter(HYDROPHILIC_ACRYLIC::equals).isPresent();
+        return which.lens()
+                .design()
+                .material()
+                .filter(HYDROPHILIC_ACRYLIC::equals)
+                .isPresent();
     }
 
     private DyePlan plan(DyePreparation preparation) {
-        Optional<String> protocol = policy.unusual(preparation)
-                ? policy.protocol(preparation).map(DyeProtocol::name)
-                : Optional.empty();
+        Optional<String> protocol =
+                policy.unusual(preparation) ? policy.protocol(preparation).map(DyeProtocol::name) : Optional.empty();
         return new DyePlan(
                 preparation,
                 policy.range(preparation).timesUsual(preparation.concentration().value()),

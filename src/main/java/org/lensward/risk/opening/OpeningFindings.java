@@ -45,8 +45,9 @@ final class OpeningFindings {
         technique(which, chosen, found);
         pressure(which.facts(), found);
         size.ifPresent(each -> size(which.lens().evidence(), each, found));
-        chosen.map(TechniqueView::technique).ifPresent(technique -> size.ifPresentOrElse(
-                each -> contraction(which, technique, each, found), () -> noSize(which.lens(), found)));
+        chosen.map(TechniqueView::technique)
+                .ifPresent(technique -> size.ifPresentOrElse(
+                        each -> contraction(which, technique, each, found), () -> noSize(which.lens(), found)));
         dye.ifPresent(each -> dye(which, each, found));
         // For the laser an unclear allergy already leaves the technique itself open.
         dye.filter(each -> chosen.map(TechniqueView::technique).stream().noneMatch(DYE_LASER_COAGULATION::equals))
@@ -82,8 +83,8 @@ final class OpeningFindings {
                     facts.swollen().words()));
         }
         facts.perhapsSwollen()
-                .ifPresent(white -> found.add(
-                        Finding.of(RADIAL_TEAR_RISK, white.evidence(), "may be swollen", white.words())));
+                .ifPresent(white ->
+                        found.add(Finding.of(RADIAL_TEAR_RISK, white.evidence(), "may be swollen", white.words())));
     }
 
     private void size(Evidence lens, OpeningSize size, List<Finding> found) {

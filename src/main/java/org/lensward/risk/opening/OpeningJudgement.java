@@ -32,8 +32,7 @@ public record OpeningJudgement(List<ImplantAdvice> advice, Optional<Overlap> ove
                 .filter(EnlargeFirst.class::isInstance)
                 .map(EnlargeFirst.class::cast)
                 .reduce(EnlargeFirst::and);
-        return Stream.concat(
-                        widening.stream(), advice.stream().filter(each -> !(each instanceof EnlargeFirst)))
+        return Stream.concat(widening.stream(), advice.stream().filter(each -> !(each instanceof EnlargeFirst)))
                 .distinct()
                 .toList();
     }

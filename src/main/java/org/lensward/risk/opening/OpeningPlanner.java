@@ -46,9 +46,7 @@ public final class OpeningPlanner {
                 size,
                 views,
                 dye,
-                technique
-                        .map(each -> OpeningSteps.of(each, size, which, dye))
-                        .orElse(List.of()),
+                technique.map(each -> OpeningSteps.of(each, size, which, dye)).orElse(List.of()),
                 technique
                         .map(each -> OpeningThings.of(each, which, dye.or(() -> atHand(which))))
                         .orElse(List.of()),

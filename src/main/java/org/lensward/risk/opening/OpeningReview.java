@@ -77,16 +77,15 @@ public final class OpeningReview {
                     opening.diameter().evidence(),
                     diameter.rounded(),
                     policy.smallest().value().rounded()));
-            Optional<EnlargeFirst> widened = widening(opening)
-                    .flatMap(room -> room.to(policy.smallest().value()));
+            Optional<EnlargeFirst> widened =
+                    widening(opening).flatMap(room -> room.to(policy.smallest().value()));
             widened.ifPresentOrElse(
                     advice::add,
                     () -> advice.add(new Settle("whether to widen the opening, for its cover may leave no room")));
         }
     }
 
-    private void cover(
-            AchievedOpening opening, Overlap overlap, List<ImplantAdvice> advice, List<Finding> found) {
+    private void cover(AchievedOpening opening, Overlap overlap, List<ImplantAdvice> advice, List<Finding> found) {
         if (!overlap.complete()) {
             found.add(Finding.of(
                     OPTIC_NOT_COVERED,

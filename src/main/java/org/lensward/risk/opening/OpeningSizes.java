@@ -70,9 +70,7 @@ final class OpeningSizes {
         double made = Math.max(
                 step, Math.floor(Math.min(wanted, widest) * STEPS_PER_MILLIMETRE + ROUNDING) / STEPS_PER_MILLIMETRE);
         Overlap overlap = new Overlap(
-                optic,
-                Millimetres.of(made),
-                policy.of(technique).decentration().value());
+                optic, Millimetres.of(made), policy.of(technique).decentration().value());
         return new OpeningSize(overlap, Millimetres.of(made * left(lost)), lost, wanted > widest + ROUNDING);
     }
 

@@ -10,7 +10,8 @@ final class OpeningSteps {
 
     private OpeningSteps() {}
 
-    static List<String> of(OpeningTechnique technique, Optional<OpeningSize> size, OpeningCase which, Optional<DyePlan> dye) {
+    static List<String> of(
+            OpeningTechnique technique, Optional<OpeningSize> size, OpeningCase which, Optional<DyePlan> dye) {
         List<String> steps = new ArrayList<>();
         String opening = size.map(each -> "an opening of " + each.diameter().rounded())
                 .orElse("an opening of the diameter the surgeon decides");

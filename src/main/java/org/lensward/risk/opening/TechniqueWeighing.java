@@ -82,16 +82,21 @@ final class TechniqueWeighing {
         String certainty = facts.swollen().yes() ? "the lens is under pressure: " : "the lens may be under pressure: ";
         Answer rests = facts.perhapsSwollen().orElseGet(facts::swollen);
         switch (technique) {
-            case TORN_BY_HAND -> reasons.add(Reason.of(
-                    ASKS,
-                    certainty + "a tear may run to the edge; dense viscoelastic, let the fluid out, small first",
-                    rests));
-            case PHOTODISRUPTION -> reasons.add(Reason.of(
-                    ASKS,
-                    certainty + "fluid that escapes during the cut may leave it incomplete; free the disc by hand",
-                    rests));
-            case DYE_LASER_COAGULATION, THERMAL -> reasons.add(Reason.of(
-                    FAVOURS, certainty + "the whole edge is made at once, before the pressure can extend a tear", rests));
+            case TORN_BY_HAND ->
+                reasons.add(Reason.of(
+                        ASKS,
+                        certainty + "a tear may run to the edge; dense viscoelastic, let the fluid out, small first",
+                        rests));
+            case PHOTODISRUPTION ->
+                reasons.add(Reason.of(
+                        ASKS,
+                        certainty + "fluid that escapes during the cut may leave it incomplete; free the disc by hand",
+                        rests));
+            case DYE_LASER_COAGULATION, THERMAL ->
+                reasons.add(Reason.of(
+                        FAVOURS,
+                        certainty + "the whole edge is made at once, before the pressure can extend a tear",
+                        rests));
         }
     }
 
@@ -119,8 +124,8 @@ final class TechniqueWeighing {
         Millimetres opening = size.get().diameter();
         Millimetres needed = docked ? opening.plus(policy.pupilMargin().value()) : opening;
         if (pupil.get().value().compareTo(needed) < 0) {
-            String words = "the pupil of " + pupil.get().value().rounded() + " is narrower than the "
-                    + needed.rounded() + " needed";
+            String words = "the pupil of " + pupil.get().value().rounded() + " is narrower than the " + needed.rounded()
+                    + " needed";
             reasons.add(new Reason(
                     docked ? FORBIDS : ASKS,
                     docked ? words : words + ": widen it first",

@@ -107,8 +107,13 @@ class DyeTest {
         }
 
         @ParameterizedTest
-        @CsvSource({"TRYPAN_BLUE, 0.4, true", "TRYPAN_BLUE, 0.1, true", "TRYPAN_BLUE, 0.41, false",
-            "TRYPAN_BLUE, 0.09, false", "INDOCYANINE_GREEN, 0.3, false"})
+        @CsvSource({
+            "TRYPAN_BLUE, 0.4, true",
+            "TRYPAN_BLUE, 0.1, true",
+            "TRYPAN_BLUE, 0.41, false",
+            "TRYPAN_BLUE, 0.09, false",
+            "INDOCYANINE_GREEN, 0.3, false"
+        })
         void a_protocol_covers_its_agent_and_its_concentrations_alone(
                 DyeAgent agent, double concentration, boolean covered) {
             assertThat(Openings.PROTOCOL.covers(Openings.preparation(agent, concentration, "")))
@@ -154,7 +159,9 @@ class DyeTest {
 
         @Test
         void for_the_laser_it_is_said_once() {
-            OpeningPlan plan = OpeningCandidate.reference().allergicToSomething("a blue colouring").plan(LASER);
+            OpeningPlan plan = OpeningCandidate.reference()
+                    .allergicToSomething("a blue colouring")
+                    .plan(LASER);
             assertThat(codes(plan.findings())).contains(OPENING_FACTS_UNKNOWN).doesNotContain(DYE_ALLERGY_UNCLEAR);
         }
     }

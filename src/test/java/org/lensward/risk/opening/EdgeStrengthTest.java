@@ -30,7 +30,8 @@ class EdgeStrengthTest {
         try (BufferedReader file = new BufferedReader(new InputStreamReader(
                 Objects.requireNonNull(getClass().getResourceAsStream("/published/capsule-edge.csv")),
                 StandardCharsets.UTF_8))) {
-            List<String> lines = file.lines().filter(line -> !line.startsWith("#")).toList();
+            List<String> lines =
+                    file.lines().filter(line -> !line.startsWith("#")).toList();
             assertThat(lines.stream()
                             .skip(1)
                             .map(line -> line.substring(line.lastIndexOf(',') + 1))

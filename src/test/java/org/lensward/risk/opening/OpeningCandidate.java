@@ -83,7 +83,8 @@ final class OpeningCandidate {
     }
 
     private OpeningCandidate allergy(Set<Allergen> to, String words) {
-        allergies.add(new Allergy(to, false, words, new Evidence("AllergyIntolerance/" + allergies.size(), "1", "code")));
+        allergies.add(
+                new Allergy(to, false, words, new Evidence("AllergyIntolerance/" + allergies.size(), "1", "code")));
         return this;
     }
 
@@ -167,8 +168,8 @@ final class OpeningCandidate {
                         Optional.empty(),
                         Optional.empty(),
                         Optional.empty(),
-                        zonuleLoss.map(each -> new Measured<>(
-                                PureNumber.of(each), new Evidence("Observation/zonules", "1", "value"))),
+                        zonuleLoss.map(each ->
+                                new Measured<>(PureNumber.of(each), new Evidence("Observation/zonules", "1", "value"))),
                         Optional.empty(),
                         diameter.map(each -> millimetres("opening", each)),
                         decentration.map(each -> millimetres("off-centre", each))));

@@ -29,7 +29,8 @@ class OpeningLaws {
             @ForAll Set<Sign> signs, @ForAll @DoubleRange(min = 4.5, max = 7) double optic) {
         OpeningPlan plan = with(signs).optic(optic).plan(ALL);
         OpeningSize size = plan.size().orElseThrow();
-        double least = ALL.of(plan.technique().orElseThrow()).leastOverlap().value().value();
+        double least =
+                ALL.of(plan.technique().orElseThrow()).leastOverlap().value().value();
         assertThat(size.asMade().least().value()).isGreaterThanOrEqualTo(least - 1e-6);
         assertThat(size.healed()).isLessThan(size.diameter());
     }
@@ -46,7 +47,8 @@ class OpeningLaws {
 
     @Property
     void a_right_eye_is_planned_as_a_left_one(@ForAll Set<Sign> signs) {
-        assertThat(with(signs).side(Laterality.LEFT).plan(ALL)).isEqualTo(with(signs).side(Laterality.RIGHT).plan(ALL));
+        assertThat(with(signs).side(Laterality.LEFT).plan(ALL))
+                .isEqualTo(with(signs).side(Laterality.RIGHT).plan(ALL));
     }
 
     @Property
@@ -70,7 +72,8 @@ class OpeningLaws {
 
     @Property
     void nobody_is_given_a_dye_they_are_allergic_to(@ForAll Set<Sign> signs, @ForAll Set<Allergen> allergies) {
-        OpeningPlan plan = with(signs).allergicTo(allergies.toArray(Allergen[]::new)).plan(ALL);
+        OpeningPlan plan =
+                with(signs).allergicTo(allergies.toArray(Allergen[]::new)).plan(ALL);
         plan.dye().ifPresent(dye -> assertThat(
                         Collections.disjoint(dye.preparation().agent().allergens(), allergies))
                 .isTrue());
@@ -79,9 +82,8 @@ class OpeningLaws {
     @Property
     void a_chosen_technique_is_at_hand_and_not_forbidden(@ForAll Set<Sign> signs, @ForAll Set<Sign> silent) {
         OpeningPlan plan = with(signs).silentAbout(silent.toArray(Sign[]::new)).plan(ALL);
-        plan.technique()
-                .ifPresent(technique -> assertThat(plan.view(technique).verdict())
-                        .isIn(Verdict.SUITS, Verdict.SUITS_WITH_CONDITIONS, Verdict.UNKNOWN));
+        plan.technique().ifPresent(technique -> assertThat(plan.view(technique).verdict())
+                .isIn(Verdict.SUITS, Verdict.SUITS_WITH_CONDITIONS, Verdict.UNKNOWN));
     }
 
     @Property
@@ -103,7 +105,8 @@ class OpeningLaws {
             @ForAll @DoubleRange(min = 0, max = 1) double apart) {
         for (ImplantAdvice advice : judge(focus, optic, opening, apart).advice()) {
             if (advice instanceof ImplantAdvice.EnlargeFirst widen) {
-                for (double wide : new double[] {widen.least().value(), widen.most().value()}) {
+                for (double wide :
+                        new double[] {widen.least().value(), widen.most().value()}) {
                     double centre = Math.max(0, apart - (wide - opening) / 2);
                     assertThat(judge(focus, optic, wide, centre).goesIn()).isTrue();
                 }

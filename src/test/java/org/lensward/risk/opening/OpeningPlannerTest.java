@@ -48,7 +48,10 @@ class OpeningPlannerTest {
 
     @Test
     void a_lens_under_pressure_follows_the_order_for_it() {
-        assertThat(OpeningCandidate.reference().with(Sign.SWOLLEN_LENS).plan(ALL).technique())
+        assertThat(OpeningCandidate.reference()
+                        .with(Sign.SWOLLEN_LENS)
+                        .plan(ALL)
+                        .technique())
                 .contains(THERMAL);
         assertThat(OpeningCandidate.reference()
                         .with(Sign.SWOLLEN_LENS)
@@ -59,7 +62,10 @@ class OpeningPlannerTest {
 
     @Test
     void a_weakly_held_lens_follows_the_order_for_it() {
-        assertThat(OpeningCandidate.reference().with(Sign.PHACODONESIS).plan(ALL).technique())
+        assertThat(OpeningCandidate.reference()
+                        .with(Sign.PHACODONESIS)
+                        .plan(ALL)
+                        .technique())
                 .contains(PHOTODISRUPTION);
         assertThat(OpeningCandidate.reference()
                         .with(Sign.PHACODONESIS, Sign.CANNOT_FIXATE)
@@ -93,7 +99,8 @@ class OpeningPlannerTest {
 
     @Test
     void where_all_are_forbidden_the_surgeon_decides() {
-        OpeningPlan plan = OpeningCandidate.reference().with(Sign.CANNOT_LIE_FLAT).plan(only(PHOTODISRUPTION));
+        OpeningPlan plan =
+                OpeningCandidate.reference().with(Sign.CANNOT_LIE_FLAT).plan(only(PHOTODISRUPTION));
         assertThat(plan.technique()).isEmpty();
         assertThat(plan.size()).isEmpty();
         assertThat(plan.steps()).isEmpty();
@@ -173,7 +180,8 @@ class OpeningPlannerTest {
 
     @Test
     void photodisruption_docks_before_any_incision_and_stains_after_the_cut() {
-        OpeningPlan plan = OpeningCandidate.reference().with(Sign.FUNDUS_NOT_SEEN).plan(only(PHOTODISRUPTION));
+        OpeningPlan plan =
+                OpeningCandidate.reference().with(Sign.FUNDUS_NOT_SEEN).plan(only(PHOTODISRUPTION));
         assertThat(plan.steps())
                 .containsSubsequence(
                         "Dock the laser to the eye before any incision.",
@@ -200,7 +208,10 @@ class OpeningPlannerTest {
 
     @Test
     void a_posterior_polar_cataract_ends_without_hydrodissection() {
-        assertThat(OpeningCandidate.reference().with(Sign.POSTERIOR_POLAR_CATARACT).plan().steps())
+        assertThat(OpeningCandidate.reference()
+                        .with(Sign.POSTERIOR_POLAR_CATARACT)
+                        .plan()
+                        .steps())
                 .last()
                 .isEqualTo("No hydrodissection: free the nucleus by hydrodelineation only.");
     }

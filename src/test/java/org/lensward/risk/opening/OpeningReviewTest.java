@@ -66,7 +66,8 @@ class OpeningReviewTest {
                     torn(OpeningCandidate.reference().opened(5.0, 0.31).focus(focus));
             assertThat(codes(judgement.findings())).contains(OPENING_DECENTRED);
             assertThat(message(judgement.findings(), OPENING_DECENTRED))
-                    .isEqualTo("The opening lies 0.31 mm off centre; more than 0.30 mm puts a multifocal lens in doubt.");
+                    .isEqualTo(
+                            "The opening lies 0.31 mm off centre; more than 0.30 mm puts a multifocal lens in doubt.");
             assertThat(judgement.advice()).containsExactly(new ChooseMonofocal());
             assertThat(judgement.goesIn()).isFalse();
         }
@@ -117,8 +118,8 @@ class OpeningReviewTest {
         /** 5.2 mm, 0.4 off under 7 mm: a tenth nearer needs 5.2 + 2 x 0.1; the cover leaves 7 - 2 x 0.25. */
         @Test
         void where_the_cover_leaves_room_it_is_widened_towards_the_axis_instead() {
-            OpeningJudgement judgement = torn(
-                    OpeningCandidate.reference().optic(7).opened(5.2, 0.4).focus(Focus.MULTIFOCAL));
+            OpeningJudgement judgement =
+                    torn(OpeningCandidate.reference().optic(7).opened(5.2, 0.4).focus(Focus.MULTIFOCAL));
             assertThat(codes(judgement.findings())).containsExactly(OPENING_DECENTRED);
             assertThat(judgement.advice()).hasSize(1);
             EnlargeFirst widen = (EnlargeFirst) judgement.advice().get(0);
@@ -160,15 +161,15 @@ class OpeningReviewTest {
         void it_is_widened_to_between_the_smallest_and_what_the_cover_leaves() {
             OpeningJudgement judgement = torn(OpeningCandidate.reference().opened(4.6, 0.1));
             assertThat(codes(judgement.findings())).containsExactly(OPENING_TOO_SMALL);
-            assertThat(judgement.advice())
-                    .containsExactly(new EnlargeFirst(Millimetres.of(5), Millimetres.of(5.5)));
+            assertThat(judgement.advice()).containsExactly(new EnlargeFirst(Millimetres.of(5), Millimetres.of(5.5)));
             assertThat(judgement.advice().get(0).words())
                     .isEqualTo("widen the opening first, to 5.00 mm up to 5.50 mm");
         }
 
         @Test
         void just_at_the_smallest_it_is_not_small() {
-            assertThat(torn(OpeningCandidate.reference().opened(5.0, 0.0)).goesIn()).isTrue();
+            assertThat(torn(OpeningCandidate.reference().opened(5.0, 0.0)).goesIn())
+                    .isTrue();
         }
 
         @ParameterizedTest
@@ -229,7 +230,8 @@ class OpeningReviewTest {
 
     @Test
     void an_unknown_optic_is_settled_first() {
-        OpeningJudgement judgement = torn(OpeningCandidate.reference().opened(4.8, 0.1).withoutOptic());
+        OpeningJudgement judgement =
+                torn(OpeningCandidate.reference().opened(4.8, 0.1).withoutOptic());
         assertThat(codes(judgement.findings())).containsExactly(OPTIC_DIAMETER_UNKNOWN, OPENING_TOO_SMALL);
         assertThat(judgement.goesIn()).isFalse();
         assertThat(judgement.overlap()).isEmpty();

@@ -67,7 +67,8 @@ class OpeningSizesTest {
 
     @Test
     void contraction_is_a_finding_with_its_sign_and_figures() {
-        OpeningPlan plan = OpeningCandidate.reference().with(Sign.RETINITIS_PIGMENTOSA).plan();
+        OpeningPlan plan =
+                OpeningCandidate.reference().with(Sign.RETINITIS_PIGMENTOSA).plan();
         assertThat(codes(plan.findings())).containsExactly(OPENING_MAY_CONTRACT);
         assertThat(plan.findings().get(0).message())
                 .isEqualTo("The capsule may contract (retinitis pigmentosa): 45.0 % of the opening's area instead of"
@@ -78,8 +79,11 @@ class OpeningSizesTest {
     /** Under 7 mm the preferred opening is 6.25; 15 % of area lost asks for 6.25 sqrt(0.9 / 0.85) = 6.43, and 6.3 is allowed. */
     @Test
     void the_same_rim_is_kept_for_another_optic() {
-        assertThat(size(OpeningCandidate.reference().optic(7)).diameter().value()).isEqualTo(6.25);
-        assertThat(size(OpeningCandidate.reference().optic(7).with(Sign.DIABETES)).diameter().value())
+        assertThat(size(OpeningCandidate.reference().optic(7)).diameter().value())
+                .isEqualTo(6.25);
+        assertThat(size(OpeningCandidate.reference().optic(7).with(Sign.DIABETES))
+                        .diameter()
+                        .value())
                 .isEqualTo(6.3);
     }
 
@@ -110,7 +114,8 @@ class OpeningSizesTest {
         assertThat(plan.technique()).contains(TORN_BY_HAND);
         assertThat(plan.size()).isEmpty();
         assertThat(codes(plan.findings())).containsExactly(OPTIC_DIAMETER_UNKNOWN);
-        assertThat(plan.steps()).contains("Tear an opening of the diameter the surgeon decides, centred on the lens's axis.");
+        assertThat(plan.steps())
+                .contains("Tear an opening of the diameter the surgeon decides, centred on the lens's axis.");
     }
 
     @ParameterizedTest
@@ -121,7 +126,8 @@ class OpeningSizesTest {
 
     @Test
     void an_optic_with_room_for_next_to_nothing_still_has_an_opening() {
-        assertThat(size(OpeningCandidate.reference().optic(0.77)).diameter().value()).isEqualTo(0.05);
+        assertThat(size(OpeningCandidate.reference().optic(0.77)).diameter().value())
+                .isEqualTo(0.05);
     }
 
     /** The chain of formulas of the class, with a wide cap: the opening ends as wide as in the usual eye. */
@@ -137,6 +143,7 @@ class OpeningSizesTest {
         assertThat(wider.capped()).isFalse();
         assertThat(wider.diameter()).isGreaterThan(usual.diameter());
         // planned in steps of 0.05 mm, downwards
-        assertThat(wider.healed().value()).isBetween(usual.healed().value() - 0.05, usual.healed().value());
+        assertThat(wider.healed().value())
+                .isBetween(usual.healed().value() - 0.05, usual.healed().value());
     }
 }

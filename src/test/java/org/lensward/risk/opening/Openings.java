@@ -24,8 +24,8 @@ public final class Openings {
     private static final String COMMON = "common practice, no source";
 
     /** The protocol that some tests name. */
-    static final DyeProtocol PROTOCOL = new DyeProtocol(
-            "strong dye for the laser", DyeAgent.TRYPAN_BLUE, percent(0.1), percent(0.4));
+    static final DyeProtocol PROTOCOL =
+            new DyeProtocol("strong dye for the laser", DyeAgent.TRYPAN_BLUE, percent(0.1), percent(0.4));
 
     private Openings() {}
 
@@ -85,8 +85,10 @@ public final class Openings {
 
     private static Map<Sign, Limit<Percent>> contraction() {
         return Map.of(
-                Sign.PSEUDOEXFOLIATION, limit(Percent.of(25), "Hayashi et al., Br J Ophthalmol 1998;82:1429 (abstract)"),
-                Sign.RETINITIS_PIGMENTOSA, limit(Percent.of(45), "Hayashi et al., Ophthalmology 1998;105:1239 (abstract)"),
+                Sign.PSEUDOEXFOLIATION,
+                        limit(Percent.of(25), "Hayashi et al., Br J Ophthalmol 1998;82:1429 (abstract)"),
+                Sign.RETINITIS_PIGMENTOSA,
+                        limit(Percent.of(45), "Hayashi et al., Ophthalmology 1998;105:1239 (abstract)"),
                 Sign.DIABETES, percent(15),
                 Sign.DIABETIC_RETINOPATHY, percent(20),
                 Sign.UVEITIS, percent(20),

@@ -46,7 +46,8 @@ class OverlapLaws {
 
     @Property
     void edge_stands_free_where_and_only_where_the_cover_is_incomplete(
-            @ForAll @DoubleRange(min = 4, max = 7) double opening, @ForAll @DoubleRange(min = 0, max = 1) double apart) {
+            @ForAll @DoubleRange(min = 4, max = 7) double opening,
+            @ForAll @DoubleRange(min = 0, max = 1) double apart) {
         Overlap overlap = overlap(6, opening, apart);
         if (Math.abs(overlap.least().value()) > 1e-6) {
             assertThat(overlap.freeEdge().value() > 0).isEqualTo(!overlap.complete());
@@ -71,7 +72,8 @@ class OverlapLaws {
 
     @Property(tries = 100)
     void the_covered_front_is_what_integrating_strip_by_strip_says(
-            @ForAll @DoubleRange(min = 4, max = 7) double opening, @ForAll @DoubleRange(min = 0.01, max = 2) double apart) {
+            @ForAll @DoubleRange(min = 4, max = 7) double opening,
+            @ForAll @DoubleRange(min = 0.01, max = 2) double apart) {
         UnivariateFunction strip = x -> {
             double optic = Math.max(0, 9 - x * x);
             double open = Math.max(0, opening * opening / 4 - (x - apart) * (x - apart));

