@@ -418,7 +418,7 @@ public enum FindingCode {
             Source.COMMON_PRACTICE),
     CAPSULE_MAY_TEAR_OUT(
             CAUTION,
-            "The lens is swollen and under pressure (%s): in series 3.85 to 28.3 %% of such capsules tore out to the side.",
+            "The lens %s (%s): in series 3.85 to 28.3 %% of capsules under such pressure tore out to the side.",
             "Dye; dense cohesive viscoelastic; let fluid out before and behind the nucleus through a stab that does not leak;"
                     + " open small, then enlarge, or use an automated opening.",
             Source.RADIAL_TEAR),
@@ -504,6 +504,81 @@ public enum FindingCode {
             Source.COMMON_PRACTICE),
 
     // Opening the capsule
+    OPENING_TECHNIQUE_MISSING(
+            CONDITION,
+            "No technique of opening the capsule that the policy has suits this eye.",
+            "The surgeon decides how the capsule is opened; see what stands against each technique.",
+            Source.COMMON_PRACTICE),
+    OPENING_FACTS_UNKNOWN(
+            CONDITION,
+            "Whether %s suits this eye is not known: %s.",
+            "Complete the examination, or choose another technique.",
+            Source.HOUSE),
+    OPTIC_DIAMETER_UNKNOWN(
+            CAUTION,
+            "The catalogue gives no usable optic diameter of %s: the opening's diameter and its cover cannot be told.",
+            "Add the optic's diameter to the catalogue.",
+            Source.HOUSE),
+    OPENING_MARGIN_THIN(
+            CAUTION,
+            "An opening of %s under an optic of %s, %s off centre, leaves %s of capsule over its edge; less than %s is thin.",
+            "Centre the opening; measure it and its decentration before the lens goes in.",
+            Source.OVERLAP),
+    OPENING_PLANNED_SMALL(
+            CAUTION,
+            "Under an optic of %s the opening is planned at %s; openings below %s are apt to contract.",
+            "Weigh a lens with a larger optic; look for contraction afterwards.",
+            Source.CONTRACTION),
+    OPENING_MAY_CONTRACT(
+            CAUTION,
+            "The capsule may contract (%s): %s of the opening's area instead of %s; planned at %s%s it would heal to %s.",
+            "Clear the cells from under the capsule's rim; look for contraction in the first weeks.",
+            Source.CONTRACTION),
+    DYE_CONCENTRATION_UNUSUAL(
+            CONDITION,
+            "%s lies outside %s to %s: it is %.1f times the usual %s. It is permitted only by the local protocol '%s'.",
+            "The surgeon confirms the protocol: cornea coated, no air bubble, stain even, every trace washed out.",
+            Source.DYE_STRENGTH),
+    DYE_PROTOCOL_MISSING(
+            NOTE,
+            "%s, %.1f times the usual %s, has no local protocol; an opening by dye-absorbing laser is not planned.",
+            "Name the local protocol in the policy, or leave the laser out of it.",
+            Source.DYE_STRENGTH),
+    DYE_FORBIDDEN(
+            CAUTION,
+            "The capsule should be stained (%s), but no dye may be used: %s.",
+            "Prepare to open without dye: light from the side, high magnification, dense viscoelastic.",
+            Source.COMMON_PRACTICE),
+    DYE_ALLERGY_UNCLEAR(
+            CONDITION,
+            "%s is planned, but %s.",
+            "Find out what the patient is allergic to before any dye is used.",
+            Source.HOUSE),
+    DYE_MAY_STAIN_LENS(
+            CONDITION,
+            "%s may stain the water-rich optic of %s.",
+            "Never with such a lens supplied dry; else wash out every trace first, or choose another material.",
+            Source.DYE_UPTAKE),
+    OPENING_TOO_SMALL(
+            CONDITION,
+            "The opening measures %s; below %s it is apt to contract.",
+            "Widen it before the lens goes in, where its cover leaves room.",
+            Source.CONTRACTION),
+    OPENING_CENTRE_UNKNOWN(
+            CAUTION,
+            "How far the opening lies off centre was not recorded; the lens's cover and centring cannot be judged.",
+            "Measure the decentration of the opening before the lens goes in.",
+            Source.HOUSE),
+    OPTIC_NOT_COVERED(
+            CONDITION,
+            "The opening of %s, %s off centre, does not cover the optic of %s all round: %s of its edge stands free.",
+            "Choose a larger optic, or a monofocal lens without cylinder whose place matters less.",
+            Source.OVERLAP),
+    OPENING_DECENTRED(
+            CONDITION,
+            "The opening lies %s off centre; more than %s puts %s in doubt.",
+            "Choose a lens whose centring matters less, or widen the opening towards the axis.",
+            Source.DECENTRATION),
 
     // Preparation
 
@@ -626,5 +701,12 @@ public enum FindingCode {
         static final String STEWART_2023 = "Stewart et al., National Ophthalmology Database report 12, Eye 2023";
         static final String HIBC = "ANSI/HIBC 2.6, supplier labelling standard (2016)";
         static final String LABELS = "GS1 General Specifications; ANSI/HIBC 2.6";
+        static final String OVERLAP = "circle geometry; the limit is common practice, no source";
+        static final String CONTRACTION = "Hayashi et al., Br J Ophthalmol 1998;82:1429; Kato et al., 2001;85:21;"
+                + " Hayashi et al., Ophthalmology 1998;105:1239; J Cataract Refract Surg 1996;22:585 (abstracts)";
+        static final String DYE_STRENGTH =
+                "J Cataract Refract Surg 2002;28:988 (abstract): 0.0125 % stains;" + " the range is the policy's";
+        static final String DYE_UPTAKE = "Ozbek et al., Ophthalmologica 2004;218:243 (abstract)";
+        static final String DECENTRATION = "Ashena et al., Vision 2020;4:41 (abstract): 0.2 to 0.3 mm goes unnoticed";
     }
 }

@@ -3,6 +3,7 @@ package org.lensward.plan;
 import org.lensward.eye.BiometryPolicy;
 import org.lensward.lens.LensPolicy;
 import org.lensward.risk.RiskPolicy;
+import org.lensward.risk.opening.OpeningPolicy;
 
 /**
  * The hospital's thresholds and preferences. A plan records the version it was made under.
@@ -11,8 +12,9 @@ import org.lensward.risk.RiskPolicy;
  * @param biometry when measurements are repeated or refused
  * @param lens how the lens is chosen
  * @param risk how risks are computed and named
+ * @param opening how the capsule is opened
  */
-public record Policy(String version, BiometryPolicy biometry, LensPolicy lens, RiskPolicy risk) {
+public record Policy(String version, BiometryPolicy biometry, LensPolicy lens, RiskPolicy risk, OpeningPolicy opening) {
 
     public Policy {
         if (version.isBlank()) {

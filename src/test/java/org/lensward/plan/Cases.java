@@ -27,6 +27,7 @@ import org.lensward.lens.Lenses;
 import org.lensward.lens.TargetSide;
 import org.lensward.quantity.Dioptres;
 import org.lensward.risk.Risks;
+import org.lensward.risk.opening.Openings;
 
 /** A booking for tests: ready to be planned unless a test says otherwise. */
 record Cases(PlanningCase booked) {
@@ -36,11 +37,13 @@ record Cases(PlanningCase booked) {
     static final Evidence PATIENT = new Evidence("Patient/p1", "1", "");
 
     static Policy policy(String version) {
-        return new Policy(version, Policies.standard(), Lenses.policy(TargetSide.MYOPIC), Risks.policy());
+        return new Policy(
+                version, Policies.standard(), Lenses.policy(TargetSide.MYOPIC), Risks.policy(), Openings.policy());
     }
 
     static EyePlan plan(Cases given, LensPolicy lens) {
-        return new Planner(new Policy("test-1", Policies.standard(), lens, Risks.policy())).plan(given.booked());
+        return new Planner(new Policy("test-1", Policies.standard(), lens, Risks.policy(), Openings.policy()))
+                .plan(given.booked());
     }
 
     static EyePlan plan(Cases given) {

@@ -34,6 +34,7 @@ import org.lensward.plan.Planner;
 import org.lensward.plan.PlanningCase;
 import org.lensward.plan.Policy;
 import org.lensward.risk.Risks;
+import org.lensward.risk.opening.Openings;
 
 /** A small record for tests, changed step by step; every resource in its first version as a server would number it. */
 final class Bundles {
@@ -171,7 +172,8 @@ final class Bundles {
     }
 
     EyePlan plan() {
-        Policy policy = new Policy("test-1", Policies.standard(), Lenses.policy(TargetSide.MYOPIC), Risks.policy());
+        Policy policy = new Policy(
+                "test-1", Policies.standard(), Lenses.policy(TargetSide.MYOPIC), Risks.policy(), Openings.policy());
         return new Planner(policy).plan(planning());
     }
 

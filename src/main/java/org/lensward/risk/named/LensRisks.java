@@ -6,8 +6,10 @@ import static org.lensward.finding.FindingCode.CHAMBER_SHALLOW;
 import static org.lensward.finding.FindingCode.LENS_WHITE_OR_BROWN;
 import static org.lensward.finding.FindingCode.ZONULES_WEAK;
 
+import java.util.Optional;
 import java.util.stream.Stream;
 import org.lensward.eye.Biometry;
+import org.lensward.eye.History.Entry;
 import org.lensward.eye.Sign;
 import org.lensward.finding.Finding;
 import org.lensward.risk.RiskPolicy;
@@ -26,13 +28,29 @@ final class LensRisks {
                         new Grounds()
                                 .add(subject.affirmed(Sign.BROWN_OR_WHITE_LENS, Sign.SWOLLEN_LENS))
                                 .name(LENS_WHITE_OR_BROWN),
-                        new Grounds().add(subject.affirmed(Sign.SWOLLEN_LENS)).name(CAPSULE_MAY_TEAR_OUT),
+                        pressure(subject),
                         new Grounds()
                                 .add(subject.affirmed(Sign.POSTERIOR_POLAR_CATARACT))
                                 .name(CAPSULE_OPEN_BEHIND),
                         zonules(subject),
                         chamber(subject))
                 .flatMap(each -> each);
+    }
+
+    /** Until someone has looked, a white lens may be swollen. */
+    private static Stream<Finding> pressure(Subject subject) {
+        Optional<Entry> swollen = subject.eye().history().affirmed(Sign.SWOLLEN_LENS);
+        if (swollen.isPresent()) {
+            return Stream.of(tears(swollen.get(), "is swollen"));
+        }
+        return subject.eye().history().unknown(Sign.SWOLLEN_LENS)
+                ? subject.eye().history().affirmed(Sign.BROWN_OR_WHITE_LENS).stream()
+                        .map(white -> tears(white, "may be swollen"))
+                : Stream.empty();
+    }
+
+    private static Finding tears(Entry entry, String how) {
+        return Finding.of(CAPSULE_MAY_TEAR_OUT, entry.evidence(), how, entry.words());
     }
 
     private static Stream<Finding> zonules(Subject subject) {

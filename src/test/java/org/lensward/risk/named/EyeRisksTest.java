@@ -217,6 +217,29 @@ class EyeRisksTest {
                 .isEqualTo(named);
     }
 
+    @Nested
+    class Given_a_white_lens {
+
+        @Test
+        void that_is_swollen_its_capsule_may_tear_out() {
+            assertThat(only(CAPSULE_MAY_TEAR_OUT, plain().with(Sign.SWOLLEN_LENS))
+                            .message())
+                    .startsWith("The lens is swollen (swollen lens)");
+        }
+
+        @Test
+        void of_which_nobody_says_whether_it_is_swollen_it_may_be() {
+            Candidate white = plain().with(Sign.BROWN_OR_WHITE_LENS).silentAbout(Sign.SWOLLEN_LENS);
+            assertThat(only(CAPSULE_MAY_TEAR_OUT, white).message()).startsWith("The lens may be swollen");
+        }
+
+        @Test
+        void that_is_known_not_to_be_swollen_nothing_is_said() {
+            assertThat(codes(plain().with(Sign.BROWN_OR_WHITE_LENS))).doesNotContain(CAPSULE_MAY_TEAR_OUT);
+            assertThat(codes(plain().silentAbout(Sign.SWOLLEN_LENS))).doesNotContain(CAPSULE_MAY_TEAR_OUT);
+        }
+    }
+
     @ParameterizedTest
     @CsvSource({"0, false", "1, true"})
     void missing_zonule_is_weak_zonule(double clockHours, boolean named) {
