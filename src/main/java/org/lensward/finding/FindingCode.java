@@ -235,7 +235,7 @@ public enum FindingCode {
             Source.HOUSE),
     EXAMINATION_NOT_USED(
             CAUTION,
-            "An examination was not used: %s",
+            "An examination was not used: %s.",
             "Correct the entry, or mark it entered in error and examine again.",
             Source.HOUSE),
     SIDE_NOT_STATED(

@@ -99,7 +99,7 @@ final class ExaminationReader {
         List<Finding> doubts = new ArrayList<>();
         Optional<Measured<Double>> value = new ScalarReader(doubts).read(group, code);
         if (value.isEmpty()) {
-            doubts.forEach(each -> doubt(each.evidence().get(0), each.message()));
+            doubts.forEach(each -> doubt(each.evidence().get(0), each.message().replaceAll("\\.$", "")));
         }
         return value;
     }
