@@ -8,6 +8,7 @@ import org.jgrapht.alg.flow.mincost.CapacityScalingMinimumCostFlow;
 import org.jgrapht.alg.flow.mincost.MinimumCostFlowProblem.MinimumCostFlowProblemImpl;
 import org.jgrapht.graph.AsWeightedGraph;
 import org.jgrapht.graph.SimpleDirectedGraph;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A flow of least first cost, of those one of least second cost, and so on; exact, since no cost is weighed against another. After each
@@ -28,7 +29,19 @@ final class LexicographicFlow<V> {
      * @param capacity most that may pass
      * @param costs of one unit of flow, the first cost first; not negative
      */
-    record Arc<V>(V from, V to, int capacity, List<Integer> costs) {}
+    record Arc<V>(V from, V to, int capacity, List<Integer> costs) {
+
+        /** One arc is no other: as the network's own edges are. */
+        @Override
+        public boolean equals(@Nullable Object other) {
+            return this == other;
+        }
+
+        @Override
+        public int hashCode() {
+            return System.identityHashCode(this);
+        }
+    }
 
     private record Bounds(int least, int most) {}
 

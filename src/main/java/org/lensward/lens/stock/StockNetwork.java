@@ -4,10 +4,12 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.NavigableSet;
 import java.util.Objects;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
@@ -62,13 +64,11 @@ final class StockNetwork {
         this.days = slots.stream().map(Slot::day).collect(Collectors.toCollection(TreeSet::new));
         this.count = slots.size();
         this.lots = free.stream()
-                .filter(unit -> unit.isInDateOn(days.first()))
                 .sorted(Holds.FIRST_EXPIRED_FIRST)
                 .collect(Collectors.groupingBy(
                         LensUnit::location,
                         TreeMap::new,
-                        Collectors.groupingBy(
-                                unit -> unit.identity().expiry(), TreeMap::new, Collectors.toList())));
+                        Collectors.collectingAndThen(Collectors.toList(), this::lotsWorthUsing)));
         shortArcs();
         lotArcs();
         lots.keySet().forEach(this::siteArcs);
@@ -116,6 +116,21 @@ final class StockNetwork {
             }
         });
         return served;
+    }
+
+    /**
+     * Of one site, by expiry. Of the cartons in date on a day no more are worth using than there are slots, the first to expire: were a
+     * later one used, one of those would be free, as near and expiring sooner.
+     */
+    private TreeMap<LocalDate, List<LensUnit>> lotsWorthUsing(List<LensUnit> firstExpiredFirst) {
+        Set<LensUnit> worth = new LinkedHashSet<>();
+        days.forEach(day -> firstExpiredFirst.stream()
+                .filter(unit -> unit.isInDateOn(day))
+                .limit(count)
+                .forEach(worth::add));
+        return worth.stream()
+                .collect(Collectors.groupingBy(
+                        unit -> unit.identity().expiry(), TreeMap::new, Collectors.toList()));
     }
 
     private void shortArcs() {
