@@ -13,11 +13,12 @@ import java.util.stream.Collectors;
 /** Cartons of one kind that are promised already serve the booking they are promised to, before all else. */
 final class Holds {
 
-    /** Taken to theatre before reserved, then the first to expire, then by name. */
+    /** Cartons that expire together by name. */
     static final Comparator<LensUnit> FIRST_EXPIRED_FIRST = Comparator.comparing(
                     (LensUnit unit) -> unit.identity().expiry())
             .thenComparing(unit -> unit.evidence().resource());
 
+    /** Taken to theatre before reserved. */
     private static final Comparator<LensUnit> NEAREST_THE_EYE = Comparator.comparing(
                     LensUnit::state, Comparator.reverseOrder())
             .thenComparing(FIRST_EXPIRED_FIRST);

@@ -8,7 +8,6 @@ import org.jgrapht.alg.flow.mincost.CapacityScalingMinimumCostFlow;
 import org.jgrapht.alg.flow.mincost.MinimumCostFlowProblem.MinimumCostFlowProblemImpl;
 import org.jgrapht.graph.AsWeightedGraph;
 import org.jgrapht.graph.SimpleDirectedGraph;
-import org.jspecify.annotations.Nullable;
 
 /**
  * A flow of least first cost, of those one of least second cost, and so on; exact, since no cost is weighed against another. After each
@@ -23,23 +22,33 @@ final class LexicographicFlow<V> {
     /** Successive shortest paths: capacities are small, so scaling gains nothing. */
     private static final int NO_SCALING = 1;
 
-    /**
-     * A way for the flow.
-     *
-     * @param capacity most that may pass
-     * @param costs of one unit of flow, the first cost first; not negative
-     */
-    record Arc<V>(V from, V to, int capacity, List<Integer> costs) {
+    /** A way for the flow; as an edge of the graph, one is never equal to another. */
+    static final class Arc<V> {
 
-        /** One arc is no other: as the network's own edges are. */
-        @Override
-        public boolean equals(@Nullable Object other) {
-            return this == other;
+        private final V from;
+        private final V to;
+        private final int capacity;
+        private final List<Integer> costs;
+
+        /**
+         * An arc.
+         *
+         * @param capacity most that may pass
+         * @param costs of one unit of flow, the first cost first; not negative
+         */
+        Arc(V from, V to, int capacity, List<Integer> costs) {
+            this.from = from;
+            this.to = to;
+            this.capacity = capacity;
+            this.costs = costs;
         }
 
-        @Override
-        public int hashCode() {
-            return System.identityHashCode(this);
+        V from() {
+            return from;
+        }
+
+        V to() {
+            return to;
         }
     }
 
@@ -51,7 +60,7 @@ final class LexicographicFlow<V> {
 
     private LexicographicFlow(Map<V, Integer> supplies, List<Arc<V>> arcs) {
         this.supplies = supplies;
-        arcs.forEach(arc -> bounds.put(arc, new Bounds(0, arc.capacity())));
+        arcs.forEach(arc -> bounds.put(arc, new Bounds(0, arc.capacity)));
     }
 
     /**
@@ -62,11 +71,11 @@ final class LexicographicFlow<V> {
      */
     static <V> Map<Arc<V>, Integer> least(Map<V, Integer> supplies, List<Arc<V>> arcs) {
         LexicographicFlow<V> search = new LexicographicFlow<>(supplies, arcs);
-        int ranks = arcs.get(0).costs().size();
+        int ranks = arcs.get(0).costs.size();
         for (int rank = 0; rank < ranks; rank++) {
             int current = rank;
             // A cost that is nought everywhere decides nothing, but the last one must find the flow.
-            if (rank == ranks - 1 || arcs.stream().anyMatch(arc -> arc.costs().get(current) > 0)) {
+            if (rank == ranks - 1 || arcs.stream().anyMatch(arc -> arc.costs.get(current) > 0)) {
                 search.minimise(rank);
             }
         }
@@ -77,7 +86,7 @@ final class LexicographicFlow<V> {
 
     private void minimise(int rank) {
         Graph<V, Arc<V>> weighted =
-                new AsWeightedGraph<>(graph(), arc -> (double) arc.costs().get(rank), false, false);
+                new AsWeightedGraph<>(graph(), arc -> (double) arc.costs.get(rank), false, false);
         CapacityScalingMinimumCostFlow<V, Arc<V>> algorithm = new CapacityScalingMinimumCostFlow<>(NO_SCALING);
         flow = algorithm
                 .getMinimumCostFlow(new MinimumCostFlowProblemImpl<>(
@@ -87,7 +96,7 @@ final class LexicographicFlow<V> {
         Map<V, Double> potentials = algorithm.getDualSolution();
         bounds.replaceAll((arc, range) -> {
             double reduced =
-                    arc.costs().get(rank) + potentials.get(arc.to()) - potentials.get(arc.from());
+                    arc.costs.get(rank) + potentials.get(arc.to) - potentials.get(arc.from);
             return reduced > 0
                     ? new Bounds(range.least(), range.least())
                     : reduced < 0 ? new Bounds(range.most(), range.most()) : range;
@@ -101,7 +110,7 @@ final class LexicographicFlow<V> {
     private Graph<V, Arc<V>> graph() {
         Graph<V, Arc<V>> graph = new SimpleDirectedGraph<>(null, null, false);
         supplies.keySet().forEach(graph::addVertex);
-        bounds.keySet().forEach(arc -> graph.addEdge(arc.from(), arc.to(), arc));
+        bounds.keySet().forEach(arc -> graph.addEdge(arc.from, arc.to, arc));
         return graph;
     }
 }

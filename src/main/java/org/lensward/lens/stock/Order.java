@@ -1,6 +1,7 @@
 package org.lensward.lens.stock;
 
 import java.time.LocalDate;
+import java.util.Comparator;
 import java.util.List;
 
 /**
@@ -22,6 +23,10 @@ public record Order(
         LocalDate orderBy,
         List<String> bookings,
         boolean late) {
+
+    static final Comparator<Order> BY_DUE_DAY = Comparator.comparing(Order::orderBy)
+            .thenComparing(Order::kind)
+            .thenComparing(Order::location);
 
     public Order {
         bookings = List.copyOf(bookings);

@@ -8,8 +8,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
-import java.util.TreeSet;
-import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
@@ -38,94 +36,64 @@ public final class StockCheck {
         requireDistinct(units.stream().map(unit -> unit.evidence().resource()), "carton");
         requireDistinct(needs.stream(), "need");
         Reach reach = new Reach(policy, today);
+        List<KindAllocation> kinds = kinds(needs, units, reach);
+        List<Assignment> assignments = kinds.stream()
+                .flatMap(kind -> kind.assignments().stream())
+                .sorted(Comparator.comparing(each -> each.needs().get(0), Allocation.BY_DAY))
+                .toList();
+        List<LensUnit> left = left(units, assignments);
+        return new Allocation(
+                assignments,
+                shortages(needs, kinds, reach),
+                kinds.stream()
+                        .flatMap(kind -> kind.orders(reach).stream())
+                        .sorted(Order.BY_DUE_DAY)
+                        .toList(),
+                heldInVain(needs, left),
+                new FreeStock(only(left, UnitState.AVAILABLE), reach));
+    }
+
+    private static List<KindAllocation> kinds(List<LensNeed> needs, List<LensUnit> units, Reach reach) {
         Map<LensKind, List<LensUnit>> shelves = units.stream()
                 .filter(unit -> unit.state() != UnitState.IMPLANTED && unit.state() != UnitState.WASTED)
                 .collect(Collectors.groupingBy(LensKind::of));
         Map<LensKind, List<LensNeed>> wanted = needs.stream()
-                .filter(need -> !need.day().isBefore(today))
+                .filter(need -> !need.day().isBefore(reach.today()))
                 .collect(Collectors.groupingBy(LensKind::of, TreeMap::new, Collectors.toList()));
-        List<Assignment> assigned = new ArrayList<>();
-        List<Shortage> shortages = new ArrayList<>();
-        List<Order> orders = new ArrayList<>();
-        wanted.forEach((kind, here) -> {
-            List<LensUnit> shelf = shelves.getOrDefault(kind, List.of());
-            KindAllocation settled = KindAllocation.of(here, shelf, reach);
-            assigned.addAll(settled.assignments());
-            settled.unmet().forEach(slot -> slot.needs()
-                    .forEach(need -> shortages.add(new Shortage(need, reason(need, shelf, reach)))));
-            orders.addAll(orders(kind, settled.unmet(), reach));
-        });
-        needs.stream()
-                .filter(need -> need.day().isBefore(today))
-                .forEach(need -> shortages.add(new Shortage(need, ShortageReason.DAY_PAST)));
-        return allocation(needs, units, reach, new Settled(assigned, shortages, orders));
+        List<KindAllocation> kinds = new ArrayList<>();
+        wanted.forEach(
+                (kind, here) -> kinds.add(KindAllocation.of(kind, here, shelves.getOrDefault(kind, List.of()), reach)));
+        return kinds;
     }
 
-    private record Settled(List<Assignment> assigned, List<Shortage> shortages, List<Order> orders) {}
+    private static List<Shortage> shortages(List<LensNeed> needs, List<KindAllocation> kinds, Reach reach) {
+        Stream<Shortage> past = needs.stream()
+                .filter(need -> need.day().isBefore(reach.today()))
+                .map(need -> new Shortage(need, ShortageReason.DAY_PAST));
+        return Stream.concat(past, kinds.stream().flatMap(kind -> kind.shortages(reach).stream()))
+                .sorted(Comparator.comparing(Shortage::need, Slot.BY_URGENCY.thenComparing(LensKind::of)))
+                .toList();
+    }
 
-    private static Allocation allocation(List<LensNeed> needs, List<LensUnit> units, Reach reach, Settled settled) {
-        settled.assigned().sort(Comparator.comparing(assignment -> assignment.needs().get(0), Allocation.BY_DAY));
-        settled.shortages().sort(Comparator.comparing(Shortage::need, Slot.BY_URGENCY));
-        settled.orders().sort(Comparator.comparing(Order::orderBy)
-                .thenComparing(Order::kind)
-                .thenComparing(Order::location));
-        Set<LensUnit> used = settled.assigned().stream().map(Assignment::unit).collect(Collectors.toSet());
-        Set<String> bookings = needs.stream().map(LensNeed::booking).collect(Collectors.toSet());
-        List<LensUnit> left = units.stream()
+    private static List<LensUnit> left(List<LensUnit> units, List<Assignment> assignments) {
+        Set<LensUnit> used = assignments.stream().map(Assignment::unit).collect(Collectors.toSet());
+        return units.stream()
                 .filter(unit -> !used.contains(unit))
                 .sorted(Holds.FIRST_EXPIRED_FIRST)
                 .toList();
-        return new Allocation(
-                settled.assigned(),
-                settled.shortages(),
-                settled.orders(),
-                left.stream().filter(unit -> heldFor(unit, bookings)).toList(),
-                new FreeStock(
-                        left.stream().filter(unit -> unit.state() == UnitState.AVAILABLE).toList(),
-                        reach));
     }
 
-    private static boolean heldFor(LensUnit unit, Set<String> bookings) {
-        return unit.state() != UnitState.IMPLANTED
-                && unit.heldFor().map(bookings::contains).orElse(false);
-    }
-
-    private static ShortageReason reason(LensNeed need, List<LensUnit> shelf, Reach reach) {
-        if (shelf.isEmpty()) {
-            return ShortageReason.NONE_HELD;
-        }
-        List<LensUnit> usable = shelf.stream()
-                .filter(unit -> unit.state() != UnitState.QUARANTINED)
+    private static List<LensUnit> heldInVain(List<LensNeed> needs, List<LensUnit> left) {
+        Set<String> bookings = needs.stream().map(LensNeed::booking).collect(Collectors.toSet());
+        return only(left, UnitState.RESERVED, UnitState.PICKED).stream()
+                .filter(unit -> unit.heldFor().filter(bookings::contains).isPresent())
                 .toList();
-        if (usable.isEmpty()) {
-            return ShortageReason.ALL_QUARANTINED;
-        }
-        if (usable.stream().noneMatch(unit -> unit.isInDateOn(need.day()))) {
-            return ShortageReason.EXPIRED_BY_THE_DAY;
-        }
-        return usable.stream().noneMatch(unit -> reach.serves(unit, need))
-                ? ShortageReason.TOO_FAR
-                : ShortageReason.ALL_PROMISED;
     }
 
-    private static List<Order> orders(LensKind kind, List<Slot> unmet, Reach reach) {
-        record Delivery(LocalDate day, String location) {}
-        Function<Slot, Delivery> delivery = slot -> new Delivery(slot.day(), slot.location());
-        List<Order> orders = new ArrayList<>();
-        unmet.stream().collect(Collectors.groupingBy(delivery)).forEach((where, slots) -> {
-            LocalDate orderBy = reach.policy().leadTime().value().before(where.day());
-            Set<String> bookings = new TreeSet<>();
-            slots.forEach(slot -> slot.needs().forEach(need -> bookings.add(need.booking())));
-            orders.add(new Order(
-                    kind,
-                    slots.size(),
-                    where.location(),
-                    where.day(),
-                    orderBy,
-                    List.copyOf(bookings),
-                    orderBy.isBefore(reach.today())));
-        });
-        return orders;
+    private static List<LensUnit> only(List<LensUnit> units, UnitState... states) {
+        return units.stream()
+                .filter(unit -> Set.of(states).contains(unit.state()))
+                .toList();
     }
 
     private static <T> void requireDistinct(Stream<T> listed, String what) {
