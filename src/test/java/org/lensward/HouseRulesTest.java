@@ -53,8 +53,7 @@ class HouseRulesTest {
     static final ArchRule optics_knows_eye = knows("optics", "quantity", "finding", "eye");
 
     @ArchTest
-    static final ArchRule lens_knows_eye_and_optics =
-            knowsAlso(GRAPHS, "lens", "quantity", "finding", "eye", "optics");
+    static final ArchRule lens_knows_eye_and_optics = knowsAlso(GRAPHS, "lens", "quantity", "finding", "eye", "optics");
 
     @ArchTest
     static final ArchRule risk_knows_eye_optics_and_lens =

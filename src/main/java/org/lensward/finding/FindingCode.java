@@ -422,7 +422,7 @@ public enum FindingCode {
     LENS_NOT_IN_STOCK(
             CONDITION,
             "The %s lens, %s, for %s is not to be had from stock: %s.",
-            "Order it by the day the stock check names, or let the surgeon choose another power or model; no anaesthetic before it is in the building.",
+            "Order it by the day the stock check names or let the surgeon choose another lens; no anaesthetic before it is there.",
             Source.BACK_UPS),
     LENS_ORDER_LATE(
             CONDITION,
@@ -441,7 +441,7 @@ public enum FindingCode {
             Source.COMMON_PRACTICE),
     LENS_HELD_UNUSED(
             CAUTION,
-            "A carton is %s for this booking, whose lenses it is not, or cannot be by the day.",
+            "A carton is %s for this booking that cannot serve it.",
             "Put it back on the shelf, or quarantine it if it is out of date.",
             Source.COMMON_PRACTICE),
 

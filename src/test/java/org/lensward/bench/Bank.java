@@ -68,19 +68,12 @@ public class Bank {
 
     /** In half dioptres about 21 D. */
     private Dioptres power(Random dice, double spread) {
-        return Dioptres.of(
-                powers.equals("usual") ? Math.rint(2 * (21 + spread * dice.nextGaussian())) / 2 : 21);
+        return Dioptres.of(powers.equals("usual") ? Math.rint(2 * (21 + spread * dice.nextGaussian())) / 2 : 21);
     }
 
     private void need(int booking, KitRole role, String model, Dioptres power, int day, String site) {
         needs.add(new LensNeed(
-                "ServiceRequest/b" + booking,
-                role,
-                model,
-                power,
-                Optional.empty(),
-                Stocks.TODAY.plusDays(day),
-                site));
+                "ServiceRequest/b" + booking, role, model, power, Optional.empty(), Stocks.TODAY.plusDays(day), site));
     }
 
     private void unit(int carton, String model, Dioptres power, Random dice) {

@@ -41,8 +41,7 @@ public final class Benchmarks {
             double best = result.getPrimaryResult().getStatistics().getMin();
             times.put(name, best);
             String unit = result.getPrimaryResult().getScoreUnit();
-            System.out.printf(
-                    "%-34s %9.1f %s mean %9.1f best %7.0f B/op%n", name, mean, unit, best, allocated(result));
+            System.out.printf("%-34s %9.1f %s mean %9.1f best %7.0f B/op%n", name, mean, unit, best, allocated(result));
         }
         times.forEach((name, time) -> {
             Double bisection = times.get(name.replace("oneFormula ", "oneFormulaByBisection "));

@@ -67,13 +67,15 @@ public record Allocation(
                 .forEach(order -> found.add(
                         Finding.of(LENS_ORDER_LATE, booking, order.kind(), order.neededBy(), order.orderBy())));
         assignments.stream()
-                .filter(assignment ->
-                        assignment.needs().stream().anyMatch(need -> need.booking().equals(name)))
+                .filter(assignment -> assignment.needs().stream()
+                        .anyMatch(need -> need.booking().equals(name)))
                 .forEach(assignment -> found.addAll(findings(assignment, booking)));
         heldInVain.stream()
                 .filter(unit -> unit.heldFor().equals(Optional.of(name)))
                 .forEach(unit -> found.add(Finding.of(
-                        LENS_HELD_UNUSED, List.of(unit.evidence(), booking), unit.state().code())));
+                        LENS_HELD_UNUSED,
+                        List.of(unit.evidence(), booking),
+                        unit.state().code())));
         return found;
     }
 
@@ -86,7 +88,11 @@ public record Allocation(
                 .ifPresent(way -> found.add(Finding.of(
                         LENS_TO_BE_FETCHED, evidence, need.role().code(), way.from(), way.to(), need.day())));
         if (assignment.isShared()) {
-            found.add(Finding.of(LENS_SHARED, evidence, need.role().code(), assignment.needs().size()));
+            found.add(Finding.of(
+                    LENS_SHARED,
+                    evidence,
+                    need.role().code(),
+                    assignment.needs().size()));
         }
         return found;
     }

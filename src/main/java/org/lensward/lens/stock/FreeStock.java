@@ -50,13 +50,12 @@ public final class FreeStock {
         LensKind kind = LensKind.of(need);
         return planned.stream()
                 .filter(alternative -> !kind.equals(kind.withPower(alternative.power())))
-                .sorted(Comparator.comparing((Alternative alternative) ->
-                                alternative.power().distanceTo(kind.power()))
+                .sorted(Comparator.comparing(
+                                (Alternative alternative) -> alternative.power().distanceTo(kind.power()))
                         .thenComparing(Alternative::power, Comparator.reverseOrder()))
-                .flatMap(alternative ->
-                        carton(need, left.getOrDefault(kind.withPower(alternative.power()), List.of()))
-                                .map(unit -> new Offer(need, alternative, unit))
-                                .stream())
+                .flatMap(alternative -> carton(need, left.getOrDefault(kind.withPower(alternative.power()), List.of()))
+                        .map(unit -> new Offer(need, alternative, unit))
+                        .stream())
                 .findFirst();
     }
 

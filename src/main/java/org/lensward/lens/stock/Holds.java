@@ -19,9 +19,8 @@ final class Holds {
             .thenComparing(unit -> unit.evidence().resource());
 
     /** Taken to theatre before reserved. */
-    private static final Comparator<LensUnit> NEAREST_THE_EYE = Comparator.comparing(
-                    LensUnit::state, Comparator.reverseOrder())
-            .thenComparing(FIRST_EXPIRED_FIRST);
+    private static final Comparator<LensUnit> NEAREST_THE_EYE =
+            Comparator.comparing(LensUnit::state, Comparator.reverseOrder()).thenComparing(FIRST_EXPIRED_FIRST);
 
     private final Reach reach;
     private final Map<LensUnit, List<LensNeed>> served = new LinkedHashMap<>();

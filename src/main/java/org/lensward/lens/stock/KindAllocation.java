@@ -22,8 +22,9 @@ record KindAllocation(LensKind kind, List<LensUnit> shelf, List<Assignment> assi
         Holds holds = new Holds(needs, shelf, reach);
         List<Assignment> assignments = new ArrayList<>(holds.assignments());
         List<Slot> slots = Slot.of(holds.open(), reach.policy());
-        List<LensUnit> free =
-                shelf.stream().filter(unit -> unit.state() == UnitState.AVAILABLE).toList();
+        List<LensUnit> free = shelf.stream()
+                .filter(unit -> unit.state() == UnitState.AVAILABLE)
+                .toList();
         List<Assignment> fresh =
                 slots.isEmpty() || free.isEmpty() ? List.of() : new StockNetwork(slots, free, reach).allocate();
         assignments.addAll(fresh);

@@ -47,6 +47,7 @@ public record LensKind(String model, Dioptres power, Optional<Dioptres> cylinder
     /** As a message says it: model, power and cylinder. */
     @Override
     public String toString() {
-        return model + " " + power.signed() + cylinder.map(c -> " cylinder " + c.rounded()).orElse("");
+        return model + " " + power.signed()
+                + cylinder.map(c -> " cylinder " + c.rounded()).orElse("");
     }
 }

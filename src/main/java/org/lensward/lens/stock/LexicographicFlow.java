@@ -3,6 +3,7 @@ package org.lensward.lens.stock;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import org.jgrapht.Graph;
 import org.jgrapht.alg.flow.mincost.CapacityScalingMinimumCostFlow;
 import org.jgrapht.alg.flow.mincost.MinimumCostFlowProblem.MinimumCostFlowProblemImpl;
@@ -85,8 +86,7 @@ final class LexicographicFlow<V> {
     }
 
     private void minimise(int rank) {
-        Graph<V, Arc<V>> weighted =
-                new AsWeightedGraph<>(graph(), arc -> (double) arc.costs.get(rank), false, false);
+        Graph<V, Arc<V>> weighted = new AsWeightedGraph<>(graph(), arc -> (double) arc.costs.get(rank), false, false);
         CapacityScalingMinimumCostFlow<V, Arc<V>> algorithm = new CapacityScalingMinimumCostFlow<>(NO_SCALING);
         flow = algorithm
                 .getMinimumCostFlow(new MinimumCostFlowProblemImpl<>(
@@ -95,8 +95,9 @@ final class LexicographicFlow<V> {
                 .getFlowMap();
         Map<V, Double> potentials = algorithm.getDualSolution();
         bounds.replaceAll((arc, range) -> {
-            double reduced =
-                    arc.costs.get(rank) + potentials.get(arc.to) - potentials.get(arc.from);
+            double rise =
+                    Objects.requireNonNull(potentials.get(arc.to)) - Objects.requireNonNull(potentials.get(arc.from));
+            double reduced = arc.costs.get(rank) + rise;
             return reduced > 0
                     ? new Bounds(range.least(), range.least())
                     : reduced < 0 ? new Bounds(range.most(), range.most()) : range;

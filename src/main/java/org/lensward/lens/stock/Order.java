@@ -24,9 +24,8 @@ public record Order(
         List<String> bookings,
         boolean late) {
 
-    static final Comparator<Order> BY_DUE_DAY = Comparator.comparing(Order::orderBy)
-            .thenComparing(Order::kind)
-            .thenComparing(Order::location);
+    static final Comparator<Order> BY_DUE_DAY =
+            Comparator.comparing(Order::orderBy).thenComparing(Order::kind).thenComparing(Order::location);
 
     public Order {
         bookings = List.copyOf(bookings);

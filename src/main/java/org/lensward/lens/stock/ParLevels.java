@@ -64,7 +64,6 @@ public final class ParLevels {
         int computed = (int) Math.ceil(mean + safety - ROUNDING);
         boolean common = daily * policy.common().value().value() >= 1 - ROUNDING;
         int floor = common ? (int) policy.floor().value().value() : 0;
-        return new ParLevel(
-                demand.kind(), onHand, demand.onOrder(), PureNumber.of(mean), Math.max(floor, computed));
+        return new ParLevel(demand.kind(), onHand, demand.onOrder(), PureNumber.of(mean), Math.max(floor, computed));
     }
 }

@@ -14,9 +14,7 @@ record Reach(StockPolicy policy, LocalDate today) {
     /** Whether what lies at one site can be at another on that day. */
     boolean arrives(String from, String to, LocalDate day) {
         return from.equals(to)
-                || policy.transfer(from, to)
-                        .map(way -> way.arrives(today, day))
-                        .orElse(false);
+                || policy.transfer(from, to).map(way -> way.arrives(today, day)).orElse(false);
     }
 
     /** Whether that carton is there and in date on the day. */

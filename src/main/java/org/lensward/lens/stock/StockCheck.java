@@ -31,8 +31,7 @@ public final class StockCheck {
      * @param policy how the bank is kept
      * @param today from when orders and transfers can be sent
      */
-    public static Allocation allocate(
-            List<LensNeed> needs, List<LensUnit> units, StockPolicy policy, LocalDate today) {
+    public static Allocation allocate(List<LensNeed> needs, List<LensUnit> units, StockPolicy policy, LocalDate today) {
         requireDistinct(units.stream().map(unit -> unit.evidence().resource()), "carton");
         requireDistinct(needs.stream(), "need");
         Reach reach = new Reach(policy, today);

@@ -95,7 +95,8 @@ final class StockNetwork {
         Map<String, List<LensUnit>> taken = new TreeMap<>();
         flow.forEach((arc, count) -> {
             if (arc.to() instanceof Lot lot) {
-                List<LensUnit> alike = Objects.requireNonNull(lots.get(lot.site())).get(lot.expiry());
+                List<LensUnit> alike =
+                        Objects.requireNonNull(lots.get(lot.site())).get(lot.expiry());
                 taken.computeIfAbsent(lot.site(), any -> new ArrayList<>())
                         .addAll(Objects.requireNonNull(alike).subList(0, count));
             }
@@ -129,14 +130,14 @@ final class StockNetwork {
                 .limit(count)
                 .forEach(worth::add));
         return worth.stream()
-                .collect(Collectors.groupingBy(
-                        unit -> unit.identity().expiry(), TreeMap::new, Collectors.toList()));
+                .collect(Collectors.groupingBy(unit -> unit.identity().expiry(), TreeMap::new, Collectors.toList()));
     }
 
     private void shortArcs() {
         TreeMap<Place, Integer> weights = new TreeMap<>(Place.BY_WEIGHT);
         slots.descendingKeySet().forEach(place -> weights.putIfAbsent(place, weights.size() + 1));
-        slots.forEach((place, alike) -> add(SOURCE, new Wanted(place), alike.size(), Objects.requireNonNull(weights.get(place)), 0, 0));
+        slots.forEach((place, alike) ->
+                add(SOURCE, new Wanted(place), alike.size(), Objects.requireNonNull(weights.get(place)), 0, 0));
     }
 
     private void lotArcs() {

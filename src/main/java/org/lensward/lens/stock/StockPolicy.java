@@ -39,7 +39,9 @@ public record StockPolicy(
         if (shared.values().stream().anyMatch(limit -> !isCount(limit.value()))) {
             throw new IllegalArgumentException("A carton stands by for a whole number of operations, one at least");
         }
-        if (safetyFactor.value().value() < 0 || !isWhole(floor.value()) || floor.value().value() < 0) {
+        if (safetyFactor.value().value() < 0
+                || !isWhole(floor.value())
+                || floor.value().value() < 0) {
             throw new IllegalArgumentException("Neither a safety factor nor a floor, a whole number, is below nought");
         }
         if (common.value().value() < 1) {

@@ -5,8 +5,8 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Collectors;
-import org.lensward.lens.KitRole;
 
 /** Tries every way to give free cartons to needs and keeps the best: slow, and too simple to be wrong. */
 final class EveryAllocation {
@@ -73,9 +73,9 @@ final class EveryAllocation {
                 .allMatch(other -> other.role() == need.role()
                         && other.day().equals(need.day())
                         && other.location().equals(need.location()));
-        double most = need.role() == KitRole.PRIMARY || !policy.shared().containsKey(need.role())
-                ? 1
-                : policy.shared().get(need.role()).value().value();
+        double most = Optional.ofNullable(policy.shared().get(need.role()))
+                .map(limit -> limit.value().value())
+                .orElse(1.0);
         return alike && others.size() < most;
     }
 }

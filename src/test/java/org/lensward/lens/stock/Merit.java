@@ -47,8 +47,8 @@ record Merit(List<Long> numbers) implements Comparable<Merit> {
         return need.location().equals(unit.location())
                 ? 0
                 : policy.transfers().stream()
-                        .filter(way -> List.of(way.from(), way.to())
-                                .containsAll(List.of(need.location(), unit.location())))
+                        .filter(way ->
+                                List.of(way.from(), way.to()).containsAll(List.of(need.location(), unit.location())))
                         .mapToLong(way -> Math.round(way.distance().value().value() * 1000))
                         .sum();
     }

@@ -38,8 +38,7 @@ class OffersTest {
 
     @Test
     void nothing_that_is_promised_expired_too_far_or_not_planned() {
-        LensUnit promised =
-                unit("p", 90, Stocks.NORTH, UnitState.RESERVED, Optional.of("ServiceRequest/other"));
+        LensUnit promised = unit("p", 90, Stocks.NORTH, UnitState.RESERVED, Optional.of("ServiceRequest/other"));
         assertThat(offers(
                         List.of(NEED),
                         ofPower(promised, 22),
@@ -74,7 +73,9 @@ class OffersTest {
     void not_the_power_that_is_short() {
         LensNeed other = need("ServiceRequest/b", PRIMARY, 1, SOUTH);
         Allocation allocation = check(List.of(NEED, other), unit("t", 90, SOUTH));
-        assertThat(allocation.free().offers(List.of(new Shortage(NEED, ShortageReason.ALL_PROMISED)), any -> List.of(SAME)))
+        assertThat(allocation
+                        .free()
+                        .offers(List.of(new Shortage(NEED, ShortageReason.ALL_PROMISED)), any -> List.of(SAME)))
                 .isEmpty();
         FreeStock left = check(List.of(), unit("x", 90)).free();
         assertThat(left.offers(List.of(new Shortage(NEED, ShortageReason.ALL_PROMISED)), any -> List.of(SAME)))

@@ -49,7 +49,8 @@ class ParLevelsTest {
         void lasts_the_lead_time_about_as_often_as_the_policy_wants(int mean) {
             int par = level(mean * 10, 70, 0).par();
             assertThat(new PoissonDistribution(mean).cumulativeProbability(par)).isGreaterThan(0.93);
-            assertThat(new PoissonDistribution(mean).cumulativeProbability(par - 2)).isLessThan(0.95);
+            assertThat(new PoissonDistribution(mean).cumulativeProbability(par - 2))
+                    .isLessThan(0.95);
         }
 
         /** Once in 90 days: 0.078 in the lead time, computed 1. */
@@ -99,8 +100,7 @@ class ParLevelsTest {
     @Test
     void levels_stand_in_order_of_kind() {
         Demand twenty = demand(KIND.withPower(Dioptres.of(20)));
-        Demand toric =
-                demand(new LensKind(KIND.model(), KIND.power(), Optional.of(Dioptres.of(1.5))));
+        Demand toric = demand(new LensKind(KIND.model(), KIND.power(), Optional.of(Dioptres.of(1.5))));
         assertThat(LEVELS.of(List.of(toric, demand(KIND), twenty), List.of(), TODAY))
                 .extracting(level -> level.kind().toString())
                 .containsExactly(

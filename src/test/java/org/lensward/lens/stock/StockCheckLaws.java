@@ -70,19 +70,20 @@ class StockCheckLaws {
 
     @Property(tries = 1000, edgeCases = EdgeCasesMode.NONE)
     void a_carton_is_the_lens_needed_in_date_usable_and_there_in_time(@ForAll("weeks") Week week) {
-        assertThat(week.allocate().assignments()).allSatisfy(each -> assertThat(each.needs()).allSatisfy(need -> {
-            assertThat(LensKind.of(each.unit())).isEqualTo(LensKind.of(need));
-            assertThat(each.unit().identity().expiry()).isAfterOrEqualTo(need.day());
-            assertThat(each.unit().state()).isIn(UnitState.AVAILABLE, UnitState.RESERVED, UnitState.PICKED);
-            if (each.unit().location().equals(need.location())) {
-                assertThat(each.transfer()).isEmpty();
-            } else {
-                Transfer way = each.transfer().orElseThrow();
-                assertThat(way.from()).isEqualTo(each.unit().location());
-                assertThat(way.to()).isEqualTo(need.location());
-                assertThat(way.arrives(TODAY, need.day())).isTrue();
-            }
-        }));
+        assertThat(week.allocate().assignments())
+                .allSatisfy(each -> assertThat(each.needs()).allSatisfy(need -> {
+                    assertThat(LensKind.of(each.unit())).isEqualTo(LensKind.of(need));
+                    assertThat(each.unit().identity().expiry()).isAfterOrEqualTo(need.day());
+                    assertThat(each.unit().state()).isIn(UnitState.AVAILABLE, UnitState.RESERVED, UnitState.PICKED);
+                    if (each.unit().location().equals(need.location())) {
+                        assertThat(each.transfer()).isEmpty();
+                    } else {
+                        Transfer way = each.transfer().orElseThrow();
+                        assertThat(way.from()).isEqualTo(each.unit().location());
+                        assertThat(way.to()).isEqualTo(need.location());
+                        assertThat(way.arrives(TODAY, need.day())).isTrue();
+                    }
+                }));
     }
 
     @Property(tries = 1000, edgeCases = EdgeCasesMode.NONE)
@@ -93,9 +94,26 @@ class StockCheckLaws {
                         .contains(each.unit().heldFor().orElseThrow()));
     }
 
+    /** A promised carton that could serve its booking is idle only where others promised to the same booking serve it. */
+    @Property(tries = 1000, edgeCases = EdgeCasesMode.NONE)
+    void no_promise_is_broken(@ForAll("weeks") Week week) {
+        Allocation allocation = week.allocate();
+        Reach reach = new Reach(POLICY, TODAY);
+        for (LensUnit idle : allocation.heldInVain()) {
+            assertThat(week.needs())
+                    .filteredOn(need -> idle.heldFor().equals(Optional.of(need.booking()))
+                            && LensKind.of(need).equals(LensKind.of(idle))
+                            && reach.serves(idle, need))
+                    .allSatisfy(need -> assertThat(
+                                    allocation.unitFor(need).orElseThrow().heldFor())
+                            .isEqualTo(idle.heldFor()));
+        }
+    }
+
     @Property(tries = 1000, edgeCases = EdgeCasesMode.NONE)
     void one_carton_more_never_leaves_more_short(@ForAll("weeks") Week week, @ForAll("cartons") LensUnit more) {
-        List<LensUnit> units = Stream.concat(week.units().stream(), Stream.of(more)).toList();
+        List<LensUnit> units =
+                Stream.concat(week.units().stream(), Stream.of(more)).toList();
         assertThat(new Week(week.needs(), units).allocate().shortages())
                 .hasSizeLessThanOrEqualTo(week.allocate().shortages().size());
     }
@@ -167,7 +185,10 @@ class StockCheckLaws {
     @Provide
     Arbitrary<Week> smallWeeks() {
         Arbitrary<LensNeed> need = Combinators.combine(
-                        Arbitraries.integers().between(1, 5), roles(), Arbitraries.integers().between(0, 3), sites())
+                        Arbitraries.integers().between(1, 5),
+                        roles(),
+                        Arbitraries.integers().between(0, 3),
+                        sites())
                 .as((booking, role, inDays, site) -> Stocks.need("ServiceRequest/b" + booking, role, inDays, site));
         Arbitrary<List<LensUnit>> units = Combinators.combine(
                         Arbitraries.integers().between(0, 5), sites())
@@ -191,7 +212,8 @@ class StockCheckLaws {
                 .as((inDays, site, power, backUp, roles) -> roles.stream()
                         .sorted()
                         .map(role -> Stocks.ofPower(
-                                Stocks.need("", role, inDays, site), role.compareTo(KitRole.SPARE) > 0 ? backUp : power))
+                                Stocks.need("", role, inDays, site),
+                                role.compareTo(KitRole.SPARE) > 0 ? backUp : power))
                         .toList());
         Arbitrary<List<LensNeed>> needs = kit.list().ofMaxSize(8).map(kits -> IntStream.range(0, kits.size())
                 .boxed()

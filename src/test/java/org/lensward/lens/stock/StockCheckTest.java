@@ -196,7 +196,9 @@ class StockCheckTest {
             assertThat(allocation.assignments())
                     .extracting(Assignment::needs)
                     .containsExactly(List.of(one, two), List.of(three));
-            assertThat(allocation.assignments()).extracting(Assignment::isShared).containsExactly(true, false);
+            assertThat(allocation.assignments())
+                    .extracting(Assignment::isShared)
+                    .containsExactly(true, false);
         }
 
         @Test
@@ -220,8 +222,8 @@ class StockCheckTest {
 
         @Test
         void is_not_shared_unless_the_policy_says_so() {
-            Allocation allocation = StockCheck.allocate(
-                    List.of(one, two), List.of(unit("x", 10)), Stocks.policy(Map.of()), TODAY);
+            Allocation allocation =
+                    StockCheck.allocate(List.of(one, two), List.of(unit("x", 10)), Stocks.policy(Map.of()), TODAY);
             assertThat(allocation.shortages()).extracting(Shortage::need).containsExactly(two);
         }
 
@@ -281,7 +283,8 @@ class StockCheckTest {
 
         @Test
         void fulfilled_in_the_eye_is_not_in_vain() {
-            assertThat(check(List.of(ADA), held("i", 90, UnitState.IMPLANTED, ADA.booking())).heldInVain())
+            assertThat(check(List.of(ADA), held("i", 90, UnitState.IMPLANTED, ADA.booking()))
+                            .heldInVain())
                     .isEmpty();
         }
     }

@@ -33,8 +33,7 @@ class StockFindingsTest {
 
     @Test
     void an_order_in_time_needs_no_finding_of_its_own() {
-        assertThat(codes(List.of(need(BOOKING.resource(), PRIMARY, 9))))
-                .containsExactly(FindingCode.LENS_NOT_IN_STOCK);
+        assertThat(codes(List.of(need(BOOKING.resource(), PRIMARY, 9)))).containsExactly(FindingCode.LENS_NOT_IN_STOCK);
     }
 
     @Test
@@ -73,11 +72,7 @@ class StockFindingsTest {
         LensNeed other = need("ServiceRequest/b", PRIMARY, 1);
         LensUnit vain = ofPower(held("o", 90, UnitState.RESERVED, other.booking()), 20);
         LensNeed fetched = ofPower(need("ServiceRequest/c", PRIMARY, 1), 20);
-        assertThat(codes(
-                        List.of(PRIMARY_LENS, other, fetched),
-                        unit("x", 90),
-                        vain,
-                        ofPower(unit("y", 90, SOUTH), 20)))
+        assertThat(codes(List.of(PRIMARY_LENS, other, fetched), unit("x", 90), vain, ofPower(unit("y", 90, SOUTH), 20)))
                 .isEmpty();
     }
 
@@ -86,6 +81,7 @@ class StockFindingsTest {
     }
 
     private static List<Finding> findings(List<LensNeed> needs, LensUnit... units) {
-        return StockCheck.allocate(needs, List.of(units), Stocks.policy(), TODAY).findings(BOOKING);
+        return StockCheck.allocate(needs, List.of(units), Stocks.policy(), TODAY)
+                .findings(BOOKING);
     }
 }

@@ -42,21 +42,21 @@ class StockPolicyTest {
     @ValueSource(doubles = {0, 1.5, -2})
     void a_carton_stands_by_for_a_whole_number_of_operations(double operations) {
         assertThatIllegalArgumentException()
-                .isThrownBy(
-                        () -> policy(Map.of(KitRole.SULCUS, limit(PureNumber.of(operations), COMMON)), List.of()));
+                .isThrownBy(() -> policy(Map.of(KitRole.SULCUS, limit(PureNumber.of(operations), COMMON)), List.of()));
     }
 
     @ParameterizedTest
     @CsvSource({"-0.1, 2, 90", "1.6, -1, 90", "1.6, 1.5, 90", "1.6, 2, 0"})
     void margins_make_sense(double safety, double floor, int common) {
-        assertThatIllegalArgumentException().isThrownBy(() -> new StockPolicy(
-                limit(Days.of(7), COMMON),
-                limit(PureNumber.of(safety), COMMON),
-                limit(PureNumber.of(floor), COMMON),
-                limit(Days.of(common), COMMON),
-                limit(Days.of(90), COMMON),
-                Map.of(),
-                List.of()));
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> new StockPolicy(
+                        limit(Days.of(7), COMMON),
+                        limit(PureNumber.of(safety), COMMON),
+                        limit(PureNumber.of(floor), COMMON),
+                        limit(Days.of(common), COMMON),
+                        limit(Days.of(90), COMMON),
+                        Map.of(),
+                        List.of()));
     }
 
     @Test

@@ -49,8 +49,7 @@ public final class Stocks {
     }
 
     public static Transfer way(String from, String to, int days, double kilometres) {
-        return new Transfer(
-                from, to, limit(Days.of(days), COMMON), limit(Kilometres.of(kilometres), COMMON));
+        return new Transfer(from, to, limit(Days.of(days), COMMON), limit(Kilometres.of(kilometres), COMMON));
     }
 
     /** A lens of 21.5 D of the house model needed in the north so many days from today. */
@@ -82,8 +81,7 @@ public final class Stocks {
         return unit(name, goodFor, NORTH, state, Optional.of(booking));
     }
 
-    public static LensUnit unit(
-            String name, int goodFor, String location, UnitState state, Optional<String> heldFor) {
+    public static LensUnit unit(String name, int goodFor, String location, UnitState state, Optional<String> heldFor) {
         return new LensUnit(
                 new Evidence("Device/" + name, "1", ""),
                 "DeviceDefinition/house",
