@@ -93,12 +93,12 @@ final class StockNetwork {
     /** Cartons by site, the first to expire first: arcs stand in that order. */
     private Map<String, List<LensUnit>> taken(Map<Arc<Node>, Integer> flow) {
         Map<String, List<LensUnit>> taken = new TreeMap<>();
-        flow.forEach((arc, count) -> {
+        flow.forEach((arc, passing) -> {
             if (arc.to() instanceof Lot lot) {
                 List<LensUnit> alike =
                         Objects.requireNonNull(lots.get(lot.site())).get(lot.expiry());
                 taken.computeIfAbsent(lot.site(), any -> new ArrayList<>())
-                        .addAll(Objects.requireNonNull(alike).subList(0, count));
+                        .addAll(Objects.requireNonNull(alike).subList(0, passing));
             }
         });
         return taken;
@@ -108,12 +108,12 @@ final class StockNetwork {
     private Map<String, List<Slot>> served(Map<Arc<Node>, Integer> flow) {
         Map<Place, Integer> next = new TreeMap<>();
         Map<String, List<Slot>> served = new TreeMap<>();
-        flow.forEach((arc, count) -> {
-            if (arc.from() instanceof InDate site && arc.to() instanceof Wanted wanted && count > 0) {
-                int first = next.merge(wanted.place(), count, Integer::sum) - count;
+        flow.forEach((arc, passing) -> {
+            if (arc.from() instanceof InDate site && arc.to() instanceof Wanted wanted && passing > 0) {
+                int first = next.merge(wanted.place(), passing, Integer::sum) - passing;
                 List<Slot> alike = Objects.requireNonNull(slots.get(wanted.place()));
                 served.computeIfAbsent(site.site(), any -> new ArrayList<>())
-                        .addAll(alike.subList(first, first + count));
+                        .addAll(alike.subList(first, first + passing));
             }
         });
         return served;
