@@ -625,6 +625,31 @@ public enum FindingCode {
             Source.LABELS),
 
 // The lens bank
+    LENS_NOT_IN_STOCK(
+            CONDITION,
+            "The %s lens, %s, for %s is not to be had from stock: %s.",
+            "Order it by the day the stock check names or let the surgeon choose another lens; no anaesthetic before it is there.",
+            Source.BACK_UPS),
+    LENS_ORDER_LATE(
+            CONDITION,
+            "%s, needed on %s, should have been ordered by %s.",
+            "Ask for an urgent delivery or a loan, let the surgeon choose another power or model, or move the operation.",
+            Source.BACK_UPS),
+    LENS_TO_BE_FETCHED(
+            CAUTION,
+            "The %s lens lies at %s and is needed at %s on %s.",
+            "Send for it in time and see it arrive before the list.",
+            Source.COMMON_PRACTICE),
+    LENS_SHARED(
+            NOTE,
+            "One %s lens stands by for %d operations of the day.",
+            "Once it is opened, find another before the next anaesthetic.",
+            Source.COMMON_PRACTICE),
+    LENS_HELD_UNUSED(
+            CAUTION,
+            "A carton is %s for this booking that cannot serve it.",
+            "Put it back on the shelf, or quarantine it if it is out of date.",
+            Source.COMMON_PRACTICE),
 
 // The lens check
 ;

@@ -14,7 +14,9 @@ public sealed interface Quantity
                 MillimetresOfMercury,
                 CellsPerSquareMillimetre,
                 Percent,
-                Seconds {
+                Seconds,
+                Days,
+                Kilometres {
 
     /** The size in the type's own unit; always finite. */
     double value();

@@ -3,6 +3,8 @@ package org.lensward.bench;
 import java.util.Collection;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
+import org.openjdk.jmh.infra.BenchmarkParams;
 import org.openjdk.jmh.profile.GCProfiler;
 import org.openjdk.jmh.results.Result;
 import org.openjdk.jmh.results.RunResult;
@@ -27,18 +29,19 @@ public final class Benchmarks {
     public static void main(String[] arguments) throws RunnerException {
         Collection<RunResult> results = new Runner(new OptionsBuilder()
                         .include(OpticsBenchmark.class.getName())
+                        .include(StockBenchmark.class.getName())
                         .addProfiler(GCProfiler.class)
                         .verbosity(VerboseMode.SILENT)
                         .build())
                 .run();
         Map<String, Double> times = new TreeMap<>();
         for (RunResult result : results) {
-            String formula = result.getParams().getParam("name");
-            String name = result.getPrimaryResult().getLabel() + (formula == null ? "" : " " + formula);
+            String name = result.getPrimaryResult().getLabel() + parameters(result.getParams());
             double mean = result.getPrimaryResult().getScore();
             double best = result.getPrimaryResult().getStatistics().getMin();
             times.put(name, best);
-            System.out.printf("%-34s %9.1f ns/op mean %9.1f best %7.0f B/op%n", name, mean, best, allocated(result));
+            String unit = result.getPrimaryResult().getScoreUnit();
+            System.out.printf("%-34s %9.1f %s mean %9.1f best %7.0f B/op%n", name, mean, unit, best, allocated(result));
         }
         times.forEach((name, time) -> {
             Double bisection = times.get(name.replace("oneFormula ", "oneFormulaByBisection "));
@@ -46,6 +49,12 @@ public final class Benchmarks {
                 System.out.printf("%-34s %10.1f times as fast as bisection%n", name, bisection / time);
             }
         });
+    }
+
+    private static String parameters(BenchmarkParams parameters) {
+        return parameters.getParamsKeys().stream()
+                .map(key -> " " + parameters.getParam(key))
+                .collect(Collectors.joining());
     }
 
     private static double allocated(RunResult result) {

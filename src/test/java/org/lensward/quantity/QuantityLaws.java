@@ -40,6 +40,8 @@ class QuantityLaws {
             new Kind("Millimetres", Millimetres::of, Millimetres::parse, -Double.MAX_VALUE, Double.MAX_VALUE),
             new Kind("Dioptres", Dioptres::of, Dioptres::parse, -Double.MAX_VALUE, Double.MAX_VALUE),
             new Kind("Degrees", Degrees::of, Degrees::parse, -Double.MAX_VALUE, Double.MAX_VALUE),
+            new Kind("Days", value -> Days.of(Math.rint(value)), Days::parse, 0, 36_525),
+            new Kind("Kilometres", Kilometres::of, Kilometres::parse, 0, Double.MAX_VALUE),
             new Kind("PureNumber", PureNumber::of, PureNumber::parse, -Double.MAX_VALUE, Double.MAX_VALUE),
             new Kind("Probability", Probability::of, Probability::parse, 0, 1),
             new Kind(
