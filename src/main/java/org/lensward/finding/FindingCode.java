@@ -624,7 +624,7 @@ public enum FindingCode {
             "Scan the carton's other barcode together with this one.",
             Source.LABELS),
 
-// The lens bank
+    // The lens bank
     LENS_NOT_IN_STOCK(
             CONDITION,
             "The %s lens, %s, for %s is not to be had from stock: %s.",
