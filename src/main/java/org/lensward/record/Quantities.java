@@ -5,8 +5,10 @@ import org.hl7.fhir.r4.model.Quantity;
 import org.lensward.quantity.Degrees;
 import org.lensward.quantity.Dioptres;
 import org.lensward.quantity.Millimetres;
+import org.lensward.quantity.Percent;
 import org.lensward.quantity.Probability;
 import org.lensward.quantity.PureNumber;
+import org.lensward.quantity.Seconds;
 
 /** Our quantities in UCUM. */
 final class Quantities {
@@ -27,6 +29,19 @@ final class Quantities {
 
     static Quantity percent(Probability value) {
         return quantity(Math.round(value.value() * 1000) / 10.0, "%", "%");
+    }
+
+    static Quantity percent(Percent value) {
+        return quantity(value.value(), "%", "%");
+    }
+
+    static Quantity seconds(Seconds value) {
+        return quantity(value.value(), "s", "s");
+    }
+
+    /** To a hundredth of a millimetre, finer than any opening is made. */
+    static Quantity hundredths(Millimetres value) {
+        return quantity(Math.round(value.value() * 100) / 100.0, "mm", "mm");
     }
 
     static Quantity number(PureNumber value) {

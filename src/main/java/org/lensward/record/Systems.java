@@ -31,6 +31,13 @@ public final class Systems {
     public static final String RISK_MODEL = codeSystem("risk-model");
     public static final String RISK_OUTCOME = codeSystem("risk-outcome");
     public static final String SIGN = codeSystem("sign");
+    public static final String OPENING_TECHNIQUE = codeSystem("opening-technique");
+    public static final String DYE_AGENT = codeSystem("dye-agent");
+    public static final String THEATRE_ITEM = codeSystem("theatre-item");
+    public static final String PRECAUTION_TOPIC = codeSystem("precaution-topic");
+    public static final String ANAESTHETIC = codeSystem("anaesthetic");
+    public static final String LENS_TYPE = codeSystem("lens-type");
+    public static final String NUCLEUS_METHOD = codeSystem("nucleus-method");
     public static final String ALLERGEN = codeSystem("allergen");
 
     private Systems() {}
