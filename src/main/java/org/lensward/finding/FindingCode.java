@@ -442,12 +442,12 @@ public enum FindingCode {
             Source.COMMON_PRACTICE),
     LENS_TYPE_UNSUITABLE(
             CONDITION,
-            "A %s lens does not suit this eye: %s.",
+            "The planned lens (%s) does not suit this eye: %s.",
             "Choose another kind of lens, or have the surgeon confirm this one with the patient.",
             Source.COMMON_PRACTICE),
     LENS_TYPE_DOUBTFUL(
             CAUTION,
-            "Whether a %s lens suits this eye is not settled: %s.",
+            "Whether the planned lens (%s) suits this eye is not settled: %s.",
             "Find out what is unknown; discuss the doubt with the patient.",
             Source.COMMON_PRACTICE),
 
