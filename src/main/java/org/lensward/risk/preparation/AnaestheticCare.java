@@ -13,7 +13,6 @@ import org.lensward.finding.Evidence;
 import org.lensward.finding.Finding;
 import org.lensward.risk.Bring;
 import org.lensward.risk.preparation.AnaestheticChoice.Chosen;
-import org.lensward.risk.preparation.AnaestheticChoice.NoneLeft;
 import org.lensward.risk.preparation.AnaestheticChoice.Refused;
 import org.lensward.risk.preparation.AnaestheticChoice.Undecided;
 
@@ -41,12 +40,12 @@ final class AnaestheticCare implements Step {
                     draft, capital(chosen.kind()) + prepare(chosen.kind(), sheet, draft), planner.source(chosen.kind()));
         } else if (choice instanceof Undecided undecided) {
             undecided(undecided, sheet, draft);
-        } else if (choice instanceof NoneLeft none) {
+        } else {
             sheet.add(draft, "Decide with the anaesthetist: the policy leaves none.", POLICY);
             sheet.add(Finding.of(
                     NO_ANAESTHETIC_LEFT,
-                    evidence(none.refused(), sheet),
-                    none.refused().stream().map(Refused::toString).collect(Collectors.joining("; "))));
+                    evidence(choice.refused(), sheet),
+                    choice.refused().stream().map(Refused::toString).collect(Collectors.joining("; "))));
         }
         position(sheet);
     }

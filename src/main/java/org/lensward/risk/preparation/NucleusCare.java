@@ -76,6 +76,7 @@ final class NucleusCare implements Step {
             case DIVIDE ->
                 lost(weighing, facts)
                         .doubt(facts, support.weak())
+                        .doubt(facts, support.suspect())
                         .doubt(facts, Set.of(Sign.POSTERIOR_POLAR_CATARACT));
             case LOOP -> loop(weighing, facts);
         };

@@ -31,9 +31,8 @@ final class PressureCare implements Step {
                 .above("pressure", facts.examination().pressure(), policy.raisedPressure());
         facts.affirmed(Sign.SWOLLEN_LENS).ifPresent(swollen -> facts.chamberDepth()
                 .filter(this::isShallow)
-                .ifPresent(depth -> draft.because(
-                                "swollen lens in a shallow chamber of " + Figures.of(depth.value()), depth.evidence())
-                        .because(swollen)));
+                .ifPresent(depth -> draft.because(tight(depth), depth.evidence())
+                        .because(tight(depth), swollen.evidence())));
         if (!draft.hasReasons()) {
             sheet.add(draft, "", HAEMORRHAGE);
             return;
@@ -47,6 +46,10 @@ final class PressureCare implements Step {
                 draft,
                 "Lower the pressure before the eye is opened: " + choice.words() + "; measure it again.",
                 HAEMORRHAGE);
+    }
+
+    private static String tight(Measured<Millimetres> depth) {
+        return "swollen lens in a shallow chamber of " + Figures.of(depth.value());
     }
 
     private boolean isShallow(Measured<Millimetres> depth) {

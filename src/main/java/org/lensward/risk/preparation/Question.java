@@ -21,9 +21,11 @@ final class Question {
             case CANNOT_COOPERATE -> "whether the patient can cooperate";
             case CANNOT_LIE_FLAT -> "whether the patient can lie flat";
             case DRIVES_AT_NIGHT -> "whether the patient drives at night";
-            case TAMSULOSIN, DOXAZOSIN, ALFUZOSIN, TERAZOSIN, OTHER_ALPHA_BLOCKER ->
-                "whether the patient ever took " + sign;
-            case WARFARIN, DIRECT_ANTICOAGULANT, ANTIPLATELET_DRUG -> "whether the patient takes " + sign;
+            case TAMSULOSIN, DOXAZOSIN, ALFUZOSIN, TERAZOSIN -> "whether the patient ever took " + sign;
+            case OTHER_ALPHA_BLOCKER -> "whether the patient ever took another alpha blocker";
+            case WARFARIN -> "whether the patient takes warfarin";
+            case DIRECT_ANTICOAGULANT -> "whether the patient takes a direct anticoagulant";
+            case ANTIPLATELET_DRUG -> "whether the patient takes an antiplatelet drug";
             case RESISTANT_BACTERIA -> "whether resistant bacteria were ever found";
             default -> sign.toString();
         };
