@@ -431,10 +431,7 @@ public enum FindingCode {
             "Decide with the anaesthetist.",
             Source.HOUSE),
     CLOTTING_UNKNOWN(
-            CONDITION,
-            "The patient takes %s, and %s.",
-            "Measure the INR near the operation.",
-            Source.COMMON_PRACTICE),
+            CONDITION, "The patient takes %s, and %s.", "Measure the INR near the operation.", Source.COMMON_PRACTICE),
     CLOTTING_TOO_SLOW(
             CONDITION,
             "The INR of %s is above %s.",

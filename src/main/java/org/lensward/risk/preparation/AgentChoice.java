@@ -13,8 +13,7 @@ import org.lensward.finding.Evidence;
  * @param passedOver those that stand before it in the list and are forbidden
  * @param unknown what has to be asked before it is given
  */
-public record AgentChoice(
-        Purpose purpose, Optional<Agent> agent, List<PassedOver> passedOver, List<String> unknown) {
+public record AgentChoice(Purpose purpose, Optional<Agent> agent, List<PassedOver> passedOver, List<String> unknown) {
 
     public AgentChoice {
         passedOver = List.copyOf(passedOver);
@@ -52,8 +51,7 @@ public record AgentChoice(
 
     /** The agent with its dose, or that a person has to choose. */
     String words() {
-        return agent.map(Agent::toString)
-                .orElse("ask which " + purpose + " to use: none of the policy's agents suits");
+        return agent.map(Agent::toString).orElse("ask which " + purpose + " to use: none of the policy's agents suits");
     }
 
     /** Why those before it were passed over; empty where none was. */

@@ -37,7 +37,9 @@ final class AnaestheticCare implements Step {
             draft.because("nothing recorded refuses it", sheet.facts().person().evidence());
             planner.weighing(chosen.kind(), sheet.facts()).forEach(draft::ask);
             sheet.add(
-                    draft, capital(chosen.kind()) + prepare(chosen.kind(), sheet, draft), planner.source(chosen.kind()));
+                    draft,
+                    capital(chosen.kind()) + prepare(chosen.kind(), sheet, draft),
+                    planner.source(chosen.kind()));
         } else if (choice instanceof Undecided undecided) {
             undecided(undecided, sheet, draft);
         } else {
@@ -53,7 +55,8 @@ final class AnaestheticCare implements Step {
     private void undecided(Undecided undecided, Sheet sheet, Draft draft) {
         undecided.unknown().forEach(draft::ask);
         planner.weighing(undecided.leaning(), sheet.facts()).forEach(draft::ask);
-        draft.because("undecided while facts are missing", sheet.facts().person().evidence());
+        draft.because(
+                "undecided while facts are missing", sheet.facts().person().evidence());
         String agent = prepare(undecided.leaning(), sheet, draft);
         sheet.add(
                 draft,

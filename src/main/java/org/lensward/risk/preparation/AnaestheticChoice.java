@@ -1,7 +1,6 @@
 package org.lensward.risk.preparation;
 
 import java.util.List;
-import java.util.Optional;
 import org.lensward.finding.Evidence;
 
 /** The anaesthetic of one eye: chosen, undecided while facts are missing, or a person's to find. */

@@ -51,14 +51,19 @@ final class AnaestheticPlanner {
         }
         if (rule.longEye() != LongEye.ALLOWS) {
             sheet.facts().length().filter(this::isLong).ifPresent(length -> {
-                reasons.add("axial length " + Figures.of(length.value()) + " above " + Figures.of(longEye().value()));
+                reasons.add("axial length " + Figures.of(length.value()) + " above "
+                        + Figures.of(longEye().value()));
                 evidence.add(length.evidence());
             });
         }
-        rule.kind().agent().map(sheet::consider).filter(choice -> choice.agent().isEmpty()).ifPresent(choice -> {
-            reasons.add("no " + choice.purpose() + " suits this patient");
-            evidence.addAll(choice.evidence());
-        });
+        rule.kind()
+                .agent()
+                .map(sheet::consider)
+                .filter(choice -> choice.agent().isEmpty())
+                .ifPresent(choice -> {
+                    reasons.add("no " + choice.purpose() + " suits this patient");
+                    evidence.addAll(choice.evidence());
+                });
         return new Refused(rule.kind(), reasons, evidence);
     }
 

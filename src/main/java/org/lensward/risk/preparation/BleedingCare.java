@@ -15,8 +15,9 @@ import org.lensward.quantity.PureNumber;
 /** Drugs that slow clotting: they go on, and warfarin's effect is measured near the operation. */
 final class BleedingCare implements Step {
 
-    private static final String SOURCE = "Royal Colleges of Anaesthetists and of Ophthalmologists, Local anaesthesia for"
-            + " ophthalmic surgery, 2012 (value from memory); Kara-Junior et al., Arq Bras Oftalmol 2018 (abstract read)";
+    private static final String SOURCE =
+            "Royal Colleges of Anaesthetists and of Ophthalmologists, Local anaesthesia for"
+                    + " ophthalmic surgery, 2012 (value from memory); Kara-Junior et al., Arq Bras Oftalmol 2018 (abstract read)";
 
     private final AnaestheticPolicy policy;
 

@@ -52,8 +52,7 @@ public record BringList(List<Bring> things, List<LensToBring> lenses) {
 
     /** For a day: what is used up adds up, what is shared serves one eye after the other. */
     public static BringList ofDay(Collection<BringList> eyes, Set<TheatreItem> shared) {
-        List<Bring> things =
-                eyes.stream().flatMap(eye -> eye.things().stream()).toList();
+        List<Bring> things = eyes.stream().flatMap(eye -> eye.things().stream()).toList();
         List<LensToBring> lenses = eyes.stream()
                 .flatMap(eye -> eye.lenses().stream())
                 .sorted(ORDER)
@@ -69,7 +68,8 @@ public record BringList(List<Bring> things, List<LensToBring> lenses) {
 
     /** The same eye with the lenses of its kit, the back-ups among them. */
     public BringList and(LensKit kit) {
-        List<LensToBring> all = Stream.concat(lenses.stream(), kit.all().stream().map(LensToBring::of))
+        List<LensToBring> all = Stream.concat(
+                        lenses.stream(), kit.all().stream().map(LensToBring::of))
                 .sorted(ORDER)
                 .toList();
         return new BringList(things, counted(all));
@@ -77,8 +77,8 @@ public record BringList(List<Bring> things, List<LensToBring> lenses) {
 
     private static List<Bring> merge(Collection<Bring> wanted, Set<TheatreItem> once) {
         Map<Kind, Bring> merged = new TreeMap<>();
-        wanted.forEach(each -> merged.merge(
-                new Kind(each.item(), each.particulars()), each, (one, other) -> join(one, other, once)));
+        wanted.forEach(each ->
+                merged.merge(new Kind(each.item(), each.particulars()), each, (one, other) -> join(one, other, once)));
         return List.copyOf(merged.values());
     }
 

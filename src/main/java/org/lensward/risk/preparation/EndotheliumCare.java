@@ -6,8 +6,9 @@ import org.lensward.eye.Sign;
 /** A cornea that may not clear again. */
 final class EndotheliumCare implements Step {
 
-    private static final String SOURCE = "mean cell loss by density below 1000, 1000 to 2000, above 2000 /mm2: 19.9, 28.9,"
-            + " 15.0 % (secondary source); measures: common practice, no source";
+    private static final String SOURCE =
+            "mean cell loss by density below 1000, 1000 to 2000, above 2000 /mm2: 19.9, 28.9,"
+                    + " 15.0 % (secondary source); measures: common practice, no source";
 
     private final FrontPolicy policy;
 

@@ -5,8 +5,8 @@ import java.time.temporal.ChronoUnit;
 import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
-import org.lensward.eye.Eye;
 import org.lensward.eye.Examination;
+import org.lensward.eye.Eye;
 import org.lensward.eye.History.Entry;
 import org.lensward.eye.Measured;
 import org.lensward.eye.Person;
@@ -37,10 +37,7 @@ record Facts(Person person, Eye eye, LocalDate operation) {
 
     /** In the order of the vocabulary, whatever the order of the collection. */
     List<Entry> affirmed(Collection<Sign> signs) {
-        return signs.stream()
-                .sorted()
-                .flatMap(sign -> affirmed(sign).stream())
-                .toList();
+        return signs.stream().sorted().flatMap(sign -> affirmed(sign).stream()).toList();
     }
 
     List<Sign> unknown(Collection<Sign> signs) {

@@ -41,25 +41,24 @@ final class LensTypePlanner {
     }
 
     private void bag(Weighing weighing, Facts facts) {
-        ZonuleCare.lost(facts)
-                .ifPresent(hours -> weighing.forbid(ZonuleCare.words(hours), hours.evidence()));
+        ZonuleCare.lost(facts).ifPresent(hours -> weighing.forbid(ZonuleCare.words(hours), hours.evidence()));
         facts.examination()
                 .openingDecentration()
                 .filter(off -> off.value().compareTo(policy.decentredOpening().value()) > 0)
-                .ifPresent(off -> weighing.doubt(
-                        "capsule opening decentred by " + Figures.of(off.value()), off.evidence()));
+                .ifPresent(off ->
+                        weighing.doubt("capsule opening decentred by " + Figures.of(off.value()), off.evidence()));
     }
 
     private void cornea(Weighing weighing, Facts facts) {
         facts.eye()
                 .biometry()
                 .ifPresentOrElse(
-                        biometry -> astigmatism(weighing, biometry.keratometry()),
-                        () -> weighing.ask("keratometry"));
+                        biometry -> astigmatism(weighing, biometry.keratometry()), () -> weighing.ask("keratometry"));
         facts.eye()
                 .other()
                 .cornealScatter()
-                .filter(scatter -> scatter.value().compareTo(policy.cornealScatter().value()) > 0)
+                .filter(scatter ->
+                        scatter.value().compareTo(policy.cornealScatter().value()) > 0)
                 .ifPresent(scatter -> weighing.doubt(
                         "keratometer readings scatter by " + Figures.of(scatter.value()), scatter.evidence()));
     }
@@ -101,15 +100,15 @@ final class LensTypePlanner {
         String unknown = judgement.unknown().isEmpty() ? "" : "unknown: " + String.join("; ", judgement.unknown());
         return switch (judgement.verdict()) {
             case SUITS -> Optional.empty();
-            case DOES_NOT_SUIT -> Optional.of(
-                    Finding.of(LENS_TYPE_UNSUITABLE, evidence, suitability.type(), reasons));
-            case DOUBTFUL, UNKNOWN -> Optional.of(Finding.of(
-                    LENS_TYPE_DOUBTFUL,
-                    evidence,
-                    suitability.type(),
-                    Stream.of(reasons, unknown)
-                            .filter(words -> !words.isEmpty())
-                            .collect(Collectors.joining("; "))));
+            case DOES_NOT_SUIT -> Optional.of(Finding.of(LENS_TYPE_UNSUITABLE, evidence, suitability.type(), reasons));
+            case DOUBTFUL, UNKNOWN ->
+                Optional.of(Finding.of(
+                        LENS_TYPE_DOUBTFUL,
+                        evidence,
+                        suitability.type(),
+                        Stream.of(reasons, unknown)
+                                .filter(words -> !words.isEmpty())
+                                .collect(Collectors.joining("; "))));
         };
     }
 }

@@ -12,8 +12,7 @@ import org.lensward.eye.Sign;
  * @param needsBag whether it needs a capsule that holds it steady and centred
  * @param source where the rule comes from
  */
-public record LensTypeRule(
-        LensType type, Set<Sign> refusedBy, Set<Sign> doubtedBy, boolean needsBag, String source) {
+public record LensTypeRule(LensType type, Set<Sign> refusedBy, Set<Sign> doubtedBy, boolean needsBag, String source) {
 
     public LensTypeRule {
         refusedBy = Set.copyOf(refusedBy);

@@ -23,8 +23,7 @@ final class NucleusCare implements Step {
     @Override
     public void write(Sheet sheet) {
         Facts facts = sheet.facts();
-        Draft draft =
-                new Draft(Topic.NUCLEUS).signs(facts, List.of(Sign.BROWN_OR_WHITE_LENS, Sign.SWOLLEN_LENS));
+        Draft draft = new Draft(Topic.NUCLEUS).signs(facts, List.of(Sign.BROWN_OR_WHITE_LENS, Sign.SWOLLEN_LENS));
         facts.affirmed(Sign.POSTERIOR_POLAR_CATARACT).ifPresent(draft::because);
         if (!draft.hasReasons()) {
             // The topic of the white lens asks already.
@@ -39,10 +38,7 @@ final class NucleusCare implements Step {
         String polar = facts.has(Sign.POSTERIOR_POLAR_CATARACT)
                 ? "The posterior capsule may be open: no fluid under the capsule, do not turn the nucleus. "
                 : "";
-        sheet.add(
-                draft,
-                polar + options.stream().map(NucleusCare::words).collect(Collectors.joining(" ")),
-                SOURCE);
+        sheet.add(draft, polar + options.stream().map(NucleusCare::words).collect(Collectors.joining(" ")), SOURCE);
     }
 
     private static boolean loopMayBeUsed(NucleusOption option) {

@@ -31,8 +31,8 @@ final class PressureCare implements Step {
                 .above("pressure", facts.examination().pressure(), policy.raisedPressure());
         facts.affirmed(Sign.SWOLLEN_LENS).ifPresent(swollen -> facts.chamberDepth()
                 .filter(this::isShallow)
-                .ifPresent(depth -> draft.because(tight(depth), depth.evidence())
-                        .because(tight(depth), swollen.evidence())));
+                .ifPresent(depth ->
+                        draft.because(tight(depth), depth.evidence()).because(tight(depth), swollen.evidence())));
         if (!draft.hasReasons()) {
             sheet.add(draft, "", HAEMORRHAGE);
             return;

@@ -8,7 +8,8 @@ import org.lensward.risk.TheatreItem;
 /** A floppy iris or a small pupil. Having ever taken the drug counts; stopping it does not undo it. */
 final class PupilCare implements Step {
 
-    private static final String SOURCE = "Wang et al., Front Med 2022;9:941130 (relative risks by drug, abstract read); ever-use: common practice, no source";
+    private static final String SOURCE =
+            "Wang et al., Front Med 2022;9:941130 (relative risks by drug, abstract read); ever-use: common practice, no source";
 
     /** Relative risk of a floppy iris against no such drug: Wang et al., Front Med 2022;9:941130. */
     private static final Map<Sign, String> RISKS = new TreeMap<>(Map.of(

@@ -59,9 +59,8 @@ final class Sheet {
     }
 
     private Finding noneLeft(AgentChoice choice) {
-        List<Evidence> evidence = choice.evidence().isEmpty()
-                ? List.of(facts.person().evidence())
-                : choice.evidence();
+        List<Evidence> evidence =
+                choice.evidence().isEmpty() ? List.of(facts.person().evidence()) : choice.evidence();
         String why = choice.passedOver().isEmpty() ? "it names none" : choice.passedOverWords();
         return Finding.of(NO_AGENT_LEFT, evidence, choice.purpose(), why);
     }

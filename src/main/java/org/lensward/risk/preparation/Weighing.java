@@ -64,8 +64,7 @@ final class Weighing {
     Judgement judgement() {
         Set<String> reasons = new LinkedHashSet<>(against);
         reasons.addAll(doubts);
-        return new Judgement(
-                verdict(), List.copyOf(reasons), List.copyOf(unknown), List.copyOf(evidence));
+        return new Judgement(verdict(), List.copyOf(reasons), List.copyOf(unknown), List.copyOf(evidence));
     }
 
     private Verdict verdict() {

@@ -22,8 +22,7 @@ final class WhiteLensCare implements Step {
     @Override
     public void write(Sheet sheet) {
         Facts facts = sheet.facts();
-        Draft draft =
-                new Draft(Topic.WHITE_LENS).signs(facts, List.of(Sign.BROWN_OR_WHITE_LENS, Sign.SWOLLEN_LENS));
+        Draft draft = new Draft(Topic.WHITE_LENS).signs(facts, List.of(Sign.BROWN_OR_WHITE_LENS, Sign.SWOLLEN_LENS));
         Optional<Entry> swollen = facts.affirmed(Sign.SWOLLEN_LENS);
         // Until somebody has looked, a white lens is treated as swollen.
         boolean perhaps = facts.unknown(Sign.SWOLLEN_LENS) && draft.hasReasons();

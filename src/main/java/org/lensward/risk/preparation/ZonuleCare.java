@@ -8,8 +8,8 @@ import org.lensward.risk.TheatreItem;
 /** How a weakly held lens is supported: by a plain ring, or sutured where a ring no longer holds. */
 final class ZonuleCare implements Step {
 
-    private static final String WHOLE = " Only inside a continuous opening and with the posterior capsule whole;"
-            + " otherwise no ring.";
+    private static final String WHOLE =
+            " Only inside a continuous opening and with the posterior capsule whole;" + " otherwise no ring.";
 
     private final SupportPolicy policy;
 
@@ -31,7 +31,10 @@ final class ZonuleCare implements Step {
         }
         boolean sutured = lost.filter(this::beyondRing).isPresent()
                 || weak && !facts.affirmed(policy.progressive()).isEmpty();
-        sheet.add(draft, action(weak, sutured, draft), policy.source() + "; " + policy.ringHours().source());
+        sheet.add(
+                draft,
+                action(weak, sutured, draft),
+                policy.source() + "; " + policy.ringHours().source());
     }
 
     private String action(boolean weak, boolean sutured, Draft draft) {

@@ -36,9 +36,7 @@ class AgentsTest {
             assertThat(antibiotic.action()).endsWith("cefuroxime 1 mg in 0.1 mL.");
             assertThat(antibiotic.source()).contains("2007;33:978");
             assertThat(antibiotic.unknown()).isEmpty();
-            assertThat(antibiotic.bring())
-                    .extracting(Bring::item)
-                    .containsExactly(TheatreItem.INTRACAMERAL_ANTIBIOTIC);
+            assertThat(antibiotic.bring()).extracting(Bring::item).containsExactly(TheatreItem.INTRACAMERAL_ANTIBIOTIC);
             assertThat(antibiotic.bring().get(0).contains()).containsExactly(CEPHALOSPORIN);
         }
 
@@ -52,7 +50,10 @@ class AgentsTest {
 
         @Test
         void is_another_after_a_severe_reaction_to_penicillin() {
-            assertThat(ordinary().severelyAllergicTo(PENICILLIN).precaution(Topic.ANTIBIOTIC).action())
+            assertThat(ordinary()
+                            .severelyAllergicTo(PENICILLIN)
+                            .precaution(Topic.ANTIBIOTIC)
+                            .action())
                     .contains("moxifloxacin");
         }
 
@@ -153,9 +154,13 @@ class AgentsTest {
     void kidney_and_heart_decide_how_the_pressure_is_lowered() {
         Patient high = ordinary().examined(Examined.ordinary().pressure(30));
         assertThat(high.precaution(Topic.PRESSURE_BEFORE).action()).contains("acetazolamide");
-        assertThat(high.allergicTo(SULPHONAMIDE).precaution(Topic.PRESSURE_BEFORE).action())
+        assertThat(high.allergicTo(SULPHONAMIDE)
+                        .precaution(Topic.PRESSURE_BEFORE)
+                        .action())
                 .contains("mannitol");
-        assertThat(high.with(Sign.KIDNEY_DISEASE).precaution(Topic.PRESSURE_BEFORE).action())
+        assertThat(high.with(Sign.KIDNEY_DISEASE)
+                        .precaution(Topic.PRESSURE_BEFORE)
+                        .action())
                 .contains("brimonidine");
         assertThat(high.allergicTo(SULPHONAMIDE)
                         .with(Sign.HEART_FAILURE)
@@ -176,7 +181,8 @@ class AgentsTest {
     void no_recorded_allergy_is_a_question_not_a_no() {
         assertThat(ordinary().precaution(Topic.ALLERGIES).action())
                 .isEqualTo("Find out: any allergy, for none is recorded.");
-        assertThat(ordinary().allergicTo(LATEX).precaution(Topic.ALLERGIES).reasons()).containsExactly("latex");
+        assertThat(ordinary().allergicTo(LATEX).precaution(Topic.ALLERGIES).reasons())
+                .containsExactly("latex");
     }
 
     @Test
@@ -185,6 +191,7 @@ class AgentsTest {
                 .isInstanceOf(IllegalArgumentException.class);
         assertThatThrownBy(() -> new Agent("water", "", Set.of(), Set.of(), Set.of(), " "))
                 .isInstanceOf(IllegalArgumentException.class);
-        assertThat(new Agent("water", "", Set.of(), Set.of(), Set.of(), "known")).hasToString("water");
+        assertThat(new Agent("water", "", Set.of(), Set.of(), Set.of(), "known"))
+                .hasToString("water");
     }
 }

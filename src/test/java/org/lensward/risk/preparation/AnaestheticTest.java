@@ -82,11 +82,13 @@ class AnaestheticTest {
 
     @Test
     void brings_the_set_with_its_solution() {
-        assertThat(ordinary().with(Sign.CANNOT_FIXATE).precaution(Topic.ANAESTHETIC).bring())
+        assertThat(ordinary()
+                        .with(Sign.CANNOT_FIXATE)
+                        .precaution(Topic.ANAESTHETIC)
+                        .bring())
                 .extracting(Bring::item, Bring::particulars)
-                .containsExactly(tuple(
-                        TheatreItem.SUB_TENON_SET,
-                        "lidocaine with hyaluronidase 2 % with 15 IU/mL, 3 to 5 mL"));
+                .containsExactly(
+                        tuple(TheatreItem.SUB_TENON_SET, "lidocaine with hyaluronidase 2 % with 15 IU/mL, 3 to 5 mL"));
     }
 
     @Test
@@ -198,14 +200,16 @@ class AnaestheticTest {
     void a_policy_without_any_kind_leaves_none_and_shows_the_person() {
         PreparationPolicy shipped = Preparations.policy();
         AnaestheticPolicy before = shipped.anaesthetic();
-        Preparation prepared = ordinary().prepared(new PreparationPolicy(
-                shipped.agents(),
-                new AnaestheticPolicy(List.of(), before.longEye(), before.highestClotting(), before.clottingDays()),
-                shipped.front(),
-                shipped.support(),
-                shipped.retina(),
-                shipped.lensTypes(),
-                shipped.shared()));
+        Preparation prepared = ordinary()
+                .prepared(new PreparationPolicy(
+                        shipped.agents(),
+                        new AnaestheticPolicy(
+                                List.of(), before.longEye(), before.highestClotting(), before.clottingDays()),
+                        shipped.front(),
+                        shipped.support(),
+                        shipped.retina(),
+                        shipped.lensTypes(),
+                        shipped.shared()));
         assertThat(prepared.findings()).extracting(Finding::code).containsExactly(NO_ANAESTHETIC_LEFT);
         assertThat(prepared.findings().get(0).evidence()).containsExactly(Patient.PERSON);
     }

@@ -33,8 +33,8 @@ class BringListTest {
     }
 
     private static KitLens lens(KitRole role, double power) {
-        PlanningMethod method = new PlanningMethod(
-                "SRK/T", Formulas.all().get(0), Variant.AS_PUBLISHED, Optional.empty());
+        PlanningMethod method =
+                new PlanningMethod("SRK/T", Formulas.all().get(0), Variant.AS_PUBLISHED, Optional.empty());
         return new KitLens(role, Lenses.bag(), Dioptres.of(power), Dioptres.of(-0.1), method);
     }
 
@@ -49,7 +49,9 @@ class BringListTest {
     @Test
     void asked_for_twice_a_thing_is_brought_once_in_the_larger_number_for_both_reasons() {
         BringList list = BringList.ofEye(List.of(
-                thing(IRIS_HOOKS, 1, "tamsulosin"), thing(IRIS_HOOKS, 2, "small pupil"), thing(IRIS_HOOKS, 1, "tamsulosin")));
+                thing(IRIS_HOOKS, 1, "tamsulosin"),
+                thing(IRIS_HOOKS, 2, "small pupil"),
+                thing(IRIS_HOOKS, 1, "tamsulosin")));
         assertThat(list.things()).containsExactly(thing(IRIS_HOOKS, 2, "tamsulosin; small pupil"));
     }
 
@@ -93,7 +95,9 @@ class BringListTest {
                         tuple(KitRole.PRIMARY, Dioptres.of(21.5), 1),
                         tuple(KitRole.SPARE, Dioptres.of(21), 2),
                         tuple(KitRole.SPARE, Dioptres.of(21.5), 1));
-        assertThat(day.lenses()).extracting(LensToBring::model).containsOnly(Lenses.bag().name());
+        assertThat(day.lenses())
+                .extracting(LensToBring::model)
+                .containsOnly(Lenses.bag().name());
     }
 
     @Test

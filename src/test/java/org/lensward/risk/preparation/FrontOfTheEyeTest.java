@@ -18,7 +18,7 @@ import org.lensward.finding.Finding;
 import org.lensward.risk.Bring;
 import org.lensward.risk.TheatreItem;
 
-/** Bleeding, pressure, chamber, pupil, endothelium, and what lies behind the lens. Thresholds: common practice, no source. */
+/** Bleeding, pressure, chamber, pupil, endothelium and lids. Thresholds: common practice, no source. */
 class FrontOfTheEyeTest {
 
     @Nested
@@ -76,7 +76,10 @@ class FrontOfTheEyeTest {
                         .action())
                 .contains("Aspirin and other antiplatelet drugs go on.", "local policy, not stopped unasked");
         assertThat(ordinary().on(Topic.BLEEDING)).isEmpty();
-        assertThat(ordinary().silentAbout(Sign.WARFARIN).precaution(Topic.BLEEDING).action())
+        assertThat(ordinary()
+                        .silentAbout(Sign.WARFARIN)
+                        .precaution(Topic.BLEEDING)
+                        .action())
                 .isEqualTo("Find out: whether the patient takes warfarin.");
     }
 
@@ -95,16 +98,24 @@ class FrontOfTheEyeTest {
 
         @Test
         void glaucoma_and_great_age_are_named_beside_it() {
-            assertThat(patient.age(90).with(Sign.GLAUCOMA).precaution(Topic.PRESSURE_BEFORE).reasons())
+            assertThat(patient.age(90)
+                            .with(Sign.GLAUCOMA)
+                            .precaution(Topic.PRESSURE_BEFORE)
+                            .reasons())
                     .contains("glaucoma", "age 90");
-            assertThat(patient.age(89).precaution(Topic.PRESSURE_BEFORE).reasons()).hasSize(1);
+            assertThat(patient.age(89).precaution(Topic.PRESSURE_BEFORE).reasons())
+                    .hasSize(1);
         }
     }
 
     @Test
     void ordinary_pressure_is_left_alone_and_unknown_pressure_is_measured() {
-        assertThat(ordinary().examined(Examined.ordinary().pressure(21)).on(Topic.PRESSURE_BEFORE)).isEmpty();
-        assertThat(ordinary().examined(Examined.nothing()).precaution(Topic.PRESSURE_BEFORE).action())
+        assertThat(ordinary().examined(Examined.ordinary().pressure(21)).on(Topic.PRESSURE_BEFORE))
+                .isEmpty();
+        assertThat(ordinary()
+                        .examined(Examined.nothing())
+                        .precaution(Topic.PRESSURE_BEFORE)
+                        .action())
                 .isEqualTo("Find out: pressure.");
     }
 
@@ -115,7 +126,8 @@ class FrontOfTheEyeTest {
                 .containsExactly("swollen lens in a shallow chamber of 2.4 mm");
         assertThat(shallow.precaution(Topic.PRESSURE_BEFORE).evidence())
                 .containsExactly(Specimen.DEPTH, Patient.evidence(Sign.SWOLLEN_LENS));
-        assertThat(ordinary().with(Sign.SWOLLEN_LENS).depth(2.5).on(Topic.PRESSURE_BEFORE)).isEmpty();
+        assertThat(ordinary().with(Sign.SWOLLEN_LENS).depth(2.5).on(Topic.PRESSURE_BEFORE))
+                .isEmpty();
     }
 
     @Test
@@ -131,21 +143,32 @@ class FrontOfTheEyeTest {
     @Test
     void after_an_earlier_spike_the_pressure_is_watched() {
         assertThat(ordinary().on(Topic.PRESSURE_AFTER)).isEmpty();
-        assertThat(ordinary().with(Sign.PRESSURE_SPIKE_BEFORE).precaution(Topic.PRESSURE_AFTER).action())
+        assertThat(ordinary()
+                        .with(Sign.PRESSURE_SPIKE_BEFORE)
+                        .precaution(Topic.PRESSURE_AFTER)
+                        .action())
                 .contains("timolol", "at 2 to 3 hours");
-        assertThat(ordinary().silentAbout(Sign.GLAUCOMA).precaution(Topic.PRESSURE_AFTER).bring()).isEmpty();
+        assertThat(ordinary()
+                        .silentAbout(Sign.GLAUCOMA)
+                        .precaution(Topic.PRESSURE_AFTER)
+                        .bring())
+                .isEmpty();
     }
 
     /** Wang et al., Front Med 2022;9:941130, 25 studies of 6488 cases (abstract read). */
     @ParameterizedTest
-    @CsvSource({"TAMSULOSIN, 13.85", "TERAZOSIN, 8.94", "ALFUZOSIN, 7.73", "DOXAZOSIN, 3.88", "OTHER_ALPHA_BLOCKER, ''"})
+    @CsvSource({"TAMSULOSIN, 13.85", "TERAZOSIN, 8.94", "ALFUZOSIN, 7.73", "DOXAZOSIN, 3.88", "OTHER_ALPHA_BLOCKER, ''"
+    })
     void an_alpha_blocker_once_taken_prepares_for_a_floppy_iris(Sign drug, String risk) {
         Precaution pupil = ordinary().with(drug).precaution(Topic.PUPIL);
-        assertThat(pupil.reasons()).singleElement().asString().startsWith(drug.toString()).contains(risk);
+        assertThat(pupil.reasons())
+                .singleElement()
+                .asString()
+                .startsWith(drug.toString())
+                .contains(risk);
         assertThat(pupil.bring())
                 .extracting(Bring::item)
-                .containsExactly(
-                        TheatreItem.INTRACAMERAL_MYDRIATIC, TheatreItem.IRIS_HOOKS, TheatreItem.PUPIL_RING);
+                .containsExactly(TheatreItem.INTRACAMERAL_MYDRIATIC, TheatreItem.IRIS_HOOKS, TheatreItem.PUPIL_RING);
     }
 
     @Test
@@ -153,7 +176,10 @@ class FrontOfTheEyeTest {
         assertThat(ordinary().pupil(4.9).precaution(Topic.PUPIL).reasons())
                 .containsExactly("dilated pupil 4.9 mm below 5 mm");
         assertThat(ordinary().pupil(5.0).on(Topic.PUPIL)).isEmpty();
-        assertThat(ordinary().silentAbout(Sign.TAMSULOSIN).precaution(Topic.PUPIL).action())
+        assertThat(ordinary()
+                        .silentAbout(Sign.TAMSULOSIN)
+                        .precaution(Topic.PUPIL)
+                        .action())
                 .isEqualTo("Find out: whether the patient ever took tamsulosin.");
     }
 
@@ -193,38 +219,18 @@ class FrontOfTheEyeTest {
 
         @Test
         void is_asked_about_where_nothing_is_recorded() {
-            assertThat(ordinary().examined(Examined.nothing()).precaution(Topic.ENDOTHELIUM).action())
+            assertThat(ordinary()
+                            .examined(Examined.nothing())
+                            .precaution(Topic.ENDOTHELIUM)
+                            .action())
                     .isEqualTo("Find out: endothelial density; central corneal thickness.");
         }
     }
 
     @Test
-    void the_macula_is_looked_at_where_it_is_likely_to_swell() {
-        Precaution macula = ordinary().with(Sign.EPIRETINAL_MEMBRANE).precaution(Topic.MACULA);
-        assertThat(macula.reasons()).containsExactly("epiretinal membrane, 5.60 times the risk of macular oedema");
-        assertThat(macula.action()).startsWith("OCT of the macula");
-        assertThat(ordinary().on(Topic.MACULA)).isEmpty();
-        assertThat(ordinary().silentAbout(Sign.UVEITIS).precaution(Topic.MACULA).action())
-                .isEqualTo("Find out: uveitis.");
-    }
-
-    @Test
-    void the_retina_is_looked_at_in_long_and_in_young_eyes() {
-        assertThat(ordinary().length(25.1).precaution(Topic.RETINA).reasons())
-                .containsExactly("axial length 25.1 mm above 25 mm");
-        assertThat(ordinary().age(59).precaution(Topic.RETINA).reasons()).containsExactly("age 59 below 60");
-        assertThat(ordinary().age(60).length(25).on(Topic.RETINA)).isEmpty();
-    }
-
-    @Test
-    void a_fundus_that_is_not_seen_asks_for_a_scan() {
-        assertThat(ordinary().with(Sign.FUNDUS_NOT_SEEN).precaution(Topic.RETINA).unknown())
-                .containsExactly("whether the retina is attached (B-scan)");
-    }
-
-    @Test
     void infected_lids_defer() {
-        assertThat(ordinary().with(Sign.LID_INFECTION).precaution(Topic.LIDS).action()).contains("defer");
+        assertThat(ordinary().with(Sign.LID_INFECTION).precaution(Topic.LIDS).action())
+                .contains("defer");
     }
 
     @Test

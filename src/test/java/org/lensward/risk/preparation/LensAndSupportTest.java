@@ -38,7 +38,8 @@ class LensAndSupportTest {
             Precaution white = patient.precaution(Topic.WHITE_LENS);
             assertThat(white.action())
                     .startsWith("Against a radial tear:")
-                    .contains("stain", "dense cohesive", "in front of and behind the nucleus", "does not leak", "small");
+                    .contains(
+                            "stain", "dense cohesive", "in front of and behind the nucleus", "does not leak", "small");
             assertThat(items(patient, Topic.WHITE_LENS)).containsExactly(COHESIVE_VISCOELASTIC, FINE_STAB_BLADE);
         }
 
@@ -76,10 +77,16 @@ class LensAndSupportTest {
 
     @Test
     void a_white_lens_that_is_not_swollen_is_stained() {
-        assertThat(ordinary().with(Sign.BROWN_OR_WHITE_LENS).precaution(Topic.WHITE_LENS).action())
+        assertThat(ordinary()
+                        .with(Sign.BROWN_OR_WHITE_LENS)
+                        .precaution(Topic.WHITE_LENS)
+                        .action())
                 .isEqualTo("Stain the capsule as the plan of its opening says.");
         assertThat(ordinary().on(Topic.WHITE_LENS)).isEmpty();
-        assertThat(ordinary().silentAbout(Sign.SWOLLEN_LENS).precaution(Topic.WHITE_LENS).action())
+        assertThat(ordinary()
+                        .silentAbout(Sign.SWOLLEN_LENS)
+                        .precaution(Topic.WHITE_LENS)
+                        .action())
                 .startsWith("Find out: swollen lens");
     }
 
@@ -132,7 +139,10 @@ class LensAndSupportTest {
 
         @Test
         void that_nobody_looked_at_are_a_question() {
-            assertThat(ordinary().examined(Examined.nothing()).precaution(Topic.ZONULES).action())
+            assertThat(ordinary()
+                            .examined(Examined.nothing())
+                            .precaution(Topic.ZONULES)
+                            .action())
                     .isEqualTo("Find out: clock hours of zonule missing (dilated).");
             assertThat(ordinary().on(Topic.ZONULES)).isEmpty();
         }
@@ -152,7 +162,8 @@ class LensAndSupportTest {
         @Test
         void may_always_be_chopped() {
             assertThat(judged(ordinary(), NucleusMethod.CHOP).verdict()).isEqualTo(Verdict.SUITS);
-            assertThat(judged(ordinary().examined(Examined.ordinary().lost(2)), NucleusMethod.CHOP).verdict())
+            assertThat(judged(ordinary().examined(Examined.ordinary().lost(2)), NucleusMethod.CHOP)
+                            .verdict())
                     .isEqualTo(Verdict.DOUBTFUL);
         }
 
@@ -210,7 +221,8 @@ class LensAndSupportTest {
 
         @Test
         void over_a_capsule_that_may_be_open_is_not_turned() {
-            assertThat(ordinary().with(Sign.POSTERIOR_POLAR_CATARACT)
+            assertThat(ordinary()
+                            .with(Sign.POSTERIOR_POLAR_CATARACT)
                             .precaution(Topic.NUCLEUS)
                             .action())
                     .startsWith("The posterior capsule may be open: no fluid under the capsule");

@@ -51,8 +51,8 @@ class LensTypesTest {
         assertThat(ordinary().prepared().lensTypes())
                 .extracting(Suitability::type)
                 .containsExactly(LensType.values());
-        assertThat(ordinary().prepared().lensTypes()).allSatisfy(each -> assertThat(each.source())
-                .isNotBlank());
+        assertThat(ordinary().prepared().lensTypes())
+                .allSatisfy(each -> assertThat(each.source()).isNotBlank());
     }
 
     @Test
@@ -98,8 +98,7 @@ class LensTypesTest {
 
     @Test
     void missing_zonule_forbids_every_kind_that_needs_the_bag() {
-        Preparation prepared =
-                ASTIGMATIC.examined(Examined.ordinary().lost(1)).prepared();
+        Preparation prepared = ASTIGMATIC.examined(Examined.ordinary().lost(1)).prepared();
         assertThat(judged(prepared, LensType.MULTIFOCAL).verdict()).isEqualTo(Verdict.DOES_NOT_SUIT);
         assertThat(judged(prepared, LensType.TORIC).reasons()).containsExactly("1 clock hours of zonule missing");
         assertThat(judged(prepared, LensType.MONOFOCAL).verdict()).isEqualTo(Verdict.SUITS);
@@ -128,10 +127,9 @@ class LensTypesTest {
 
         @Test
         void needs_a_meridian() {
-            Keratometry without =
-                    new Keratometry(Millimetres.of(8.0), Millimetres.of(7.6), Optional.empty());
-            Patient patient =
-                    ordinary().measured(Specimen.ordinary(Laterality.RIGHT, OPERATION).cornea(without));
+            Keratometry without = new Keratometry(Millimetres.of(8.0), Millimetres.of(7.6), Optional.empty());
+            Patient patient = ordinary()
+                    .measured(Specimen.ordinary(Laterality.RIGHT, OPERATION).cornea(without));
             assertThat(judged(patient, LensType.TORIC).unknown()).containsExactly("steep meridian of the cornea");
         }
 
@@ -179,9 +177,9 @@ class LensTypesTest {
                     .get(0);
             assertThat(finding.code()).isEqualTo(LENS_TYPE_UNSUITABLE);
             assertThat(finding.severity()).isEqualTo(Severity.CONDITION);
-            assertThat(finding.message()).isEqualTo("The planned lens (extended focus) does not suit this eye: maculopathy.");
-            assertThat(finding.evidence())
-                    .containsExactly(Lenses.bag().evidence(), Patient.evidence(Sign.MACULOPATHY));
+            assertThat(finding.message())
+                    .isEqualTo("The planned lens (extended focus) does not suit this eye: maculopathy.");
+            assertThat(finding.evidence()).containsExactly(Lenses.bag().evidence(), Patient.evidence(Sign.MACULOPATHY));
         }
 
         @Test

@@ -11,7 +11,6 @@ import java.util.Optional;
 import java.util.Set;
 import org.lensward.eye.Allergen;
 import org.lensward.eye.Allergy;
-import org.lensward.eye.Examination;
 import org.lensward.eye.Eye;
 import org.lensward.eye.History;
 import org.lensward.eye.Laterality;
@@ -138,7 +137,8 @@ record Patient(
                 measured.map(Specimen::biometry),
                 new History(entries),
                 List.of(),
-                pupil.map(each -> new Measured<>(Millimetres.of(each), new Evidence("Observation/pupil", "1", "value"))),
+                pupil.map(
+                        each -> new Measured<>(Millimetres.of(each), new Evidence("Observation/pupil", "1", "value"))),
                 Optional.empty(),
                 other,
                 examined.examination());

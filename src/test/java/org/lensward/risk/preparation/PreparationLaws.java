@@ -11,17 +11,12 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
-import net.jqwik.api.Combinators;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 import org.lensward.eye.Allergen;
-import org.lensward.eye.Allergy;
-import org.lensward.eye.Laterality;
 import org.lensward.eye.Sign;
-import org.lensward.eye.Specimen;
 import org.lensward.finding.FindingCode;
 import org.lensward.risk.Bring;
 import org.lensward.risk.TheatreItem;
@@ -43,57 +38,11 @@ class PreparationLaws {
 
     @Provide
     Arbitrary<Patient> anyone() {
-        Arbitrary<Patient> base = Arbitraries.of(Patient.ordinary(), Patient.unknown());
-        Arbitrary<Sign[]> signs =
-                Arbitraries.of(Sign.class).array(Sign[].class).uniqueElements().ofMaxSize(25);
-        return Combinators.combine(base, signs, signs, allergies(), eyes(), examinations())
-                .as((patient, present, absent, allergies, eye, examined) -> {
-                    Patient made = patient.without(absent).with(present).measured(eye).examined(examined);
-                    for (Allergy allergy : allergies) {
-                        made = made.allergic(allergy.to(), allergy.severe(), allergy.words());
-                    }
-                    return made.age(18 + present.length * 3).pupil(3 + absent.length / 4.0);
-                })
-                .withoutEdgeCases();
-    }
-
-    private static Arbitrary<List<Allergy>> allergies() {
-        return Combinators.combine(
-                        Arbitraries.of(Allergen.class).set().ofMaxSize(3),
-                        Arbitraries.of(true, false),
-                        Arbitraries.of("rash", "collapse", "drops, blue"))
-                .as((to, severe, words) -> new Allergy(to, severe, words, Patient.PERSON))
-                .list()
-                .ofMaxSize(3);
-    }
-
-    private static Arbitrary<Specimen> eyes() {
-        return Combinators.combine(
-                        Arbitraries.doubles().between(19, 34).ofScale(2), Arbitraries.doubles().between(1.8, 4).ofScale(2))
-                .as((length, depth) ->
-                        Specimen.ordinary(Laterality.RIGHT, Patient.OPERATION).length(length).depth(depth));
-    }
-
-    private static Arbitrary<Examined> examinations() {
-        return Combinators.combine(
-                        Arbitraries.doubles().between(8, 40).ofScale(0),
-                        Arbitraries.doubles().between(500, 3000).ofScale(0),
-                        Arbitraries.integers().between(0, 8),
-                        Arbitraries.integers().between(-2, 10),
-                        Arbitraries.of(true, false))
-                .as((pressure, cells, lost, days, known) -> known
-                        ? Examined.nothing()
-                                .pressure(pressure)
-                                .cells(cells)
-                                .lost(lost)
-                                .clotting(2 + cells / 2000, Patient.OPERATION.minusDays(days))
-                        : Examined.nothing());
+        return Patients.anyone();
     }
 
     private static Set<Allergen> forbidden(Patient patient) {
-        return patient.allergies().stream()
-                .flatMap(each -> each.to().stream())
-                .collect(Collectors.toSet());
+        return patient.allergies().stream().flatMap(each -> each.to().stream()).collect(Collectors.toSet());
     }
 
     private static Set<TheatreItem> items(Preparation prepared) {
@@ -107,12 +56,12 @@ class PreparationLaws {
     @Property
     void nothing_brought_or_given_contains_what_the_patient_does_not_tolerate(@ForAll("anyone") Patient patient) {
         Preparation prepared = patient.prepared();
-        Stream<Allergen> brought =
-                prepared.bring().things().stream().flatMap(each -> each.contains().stream());
+        Stream<Allergen> brought = prepared.bring().things().stream().flatMap(each -> each.contains().stream());
         Stream<Allergen> given = prepared.agents().stream()
                 .flatMap(each -> each.agent().stream())
                 .flatMap(each -> each.contains().stream());
-        assertThat(Stream.concat(brought, given).filter(forbidden(patient)::contains)).isEmpty();
+        assertThat(Stream.concat(brought, given).filter(forbidden(patient)::contains))
+                .isEmpty();
     }
 
     @Property
@@ -133,7 +82,8 @@ class PreparationLaws {
         if (affirms(patient, Sign.RESISTANT_BACTERIA)) {
             assertThat(given).doesNotContain("cefuroxime", "moxifloxacin");
         }
-        if (patient.allergies().stream().anyMatch(each -> each.severe() && each.to().contains(Allergen.PENICILLIN))) {
+        if (patient.allergies().stream()
+                .anyMatch(each -> each.severe() && each.to().contains(Allergen.PENICILLIN))) {
             assertThat(given).doesNotContain("cefuroxime");
         }
     }
@@ -163,7 +113,8 @@ class PreparationLaws {
     @Property
     void the_anaesthetic_is_never_one_that_the_patient_cannot_have(@ForAll("anyone") Patient patient) {
         Set<TheatreItem> brought = items(patient.prepared());
-        double length = patient.eye().biometry().orElseThrow().axialLength().value().value();
+        double length =
+                patient.eye().biometry().orElseThrow().axialLength().value().value();
         if (length > 26 || affirms(patient, Sign.STAPHYLOMA, Sign.WARFARIN, Sign.DIRECT_ANTICOAGULANT)) {
             assertThat(brought).doesNotContain(TheatreItem.NEEDLE_BLOCK_SET);
         }
@@ -213,8 +164,9 @@ class PreparationLaws {
     @Property
     void where_no_agent_is_left_the_plan_says_so_once(@ForAll("anyone") Patient patient) {
         Preparation prepared = patient.prepared();
-        long without =
-                prepared.agents().stream().filter(each -> each.agent().isEmpty()).count();
+        long without = prepared.agents().stream()
+                .filter(each -> each.agent().isEmpty())
+                .count();
         assertThat(prepared.findings())
                 .filteredOn(each -> each.code() == FindingCode.NO_AGENT_LEFT)
                 .hasSize((int) without);
@@ -223,9 +175,8 @@ class PreparationLaws {
 
     @Property
     void precautions_stand_in_the_order_of_their_topics_each_once(@ForAll("anyone") Patient patient) {
-        List<Topic> topics = patient.prepared().precautions().stream()
-                .map(Precaution::topic)
-                .toList();
+        List<Topic> topics =
+                patient.prepared().precautions().stream().map(Precaution::topic).toList();
         assertThat(topics).isSortedAccordingTo(Comparator.naturalOrder()).doesNotHaveDuplicates();
     }
 
@@ -262,8 +213,8 @@ class PreparationLaws {
                 List.of(eye, other.prepared().bring()), Preparations.policy().shared());
         assertThat(eye.things()).allSatisfy(thing -> {
             Optional<Bring> same = day.things().stream()
-                    .filter(each -> each.item() == thing.item()
-                            && each.particulars().equals(thing.particulars()))
+                    .filter(each ->
+                            each.item() == thing.item() && each.particulars().equals(thing.particulars()))
                     .findFirst();
             assertThat(same).hasValueSatisfying(each -> assertThat(each.count()).isGreaterThanOrEqualTo(thing.count()));
         });
