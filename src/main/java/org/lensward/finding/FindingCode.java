@@ -581,6 +581,38 @@ public enum FindingCode {
             Source.DECENTRATION),
 
     // Preparation
+    NO_AGENT_LEFT(
+            CONDITION,
+            "The policy leaves no %s for this patient: %s.",
+            "Ask the anaesthetist or the pharmacist; choose by local policy.",
+            Source.HOUSE),
+    ANAESTHETIC_UNDECIDED(
+            CAUTION,
+            "The anaesthetic is undecided (%s, if nothing speaks against it); unknown: %s.",
+            "Find out at the assessment and decide.",
+            Source.HOUSE),
+    NO_ANAESTHETIC_LEFT(
+            CONDITION,
+            "Every anaesthetic of the policy is refused: %s.",
+            "Decide with the anaesthetist.",
+            Source.HOUSE),
+    CLOTTING_UNKNOWN(
+            CONDITION, "The patient takes %s, and %s.", "Measure the INR near the operation.", Source.COMMON_PRACTICE),
+    CLOTTING_TOO_SLOW(
+            CONDITION,
+            "The INR of %s is above %s.",
+            "Bring it into the patient's range with whoever manages the warfarin, or defer; do not stop it unasked.",
+            Source.COMMON_PRACTICE),
+    LENS_TYPE_UNSUITABLE(
+            CONDITION,
+            "The planned lens (%s) does not suit this eye: %s.",
+            "Choose another kind of lens, or have the surgeon confirm this one with the patient.",
+            Source.COMMON_PRACTICE),
+    LENS_TYPE_DOUBTFUL(
+            CAUTION,
+            "Whether the planned lens (%s) suits this eye is not settled: %s.",
+            "Find out what is unknown; discuss the doubt with the patient.",
+            Source.COMMON_PRACTICE),
 
     // Carton labels
     LABEL_EMPTY(WITHHOLDS, "The scan is empty.", Remedy.SCAN_AGAIN, Source.HOUSE),

@@ -32,8 +32,7 @@ final class TheatreExtensions {
         return Stream.of(
                         theatre.opening().stream().flatMap(TheatreExtensions::opening),
                         theatre.asMade().map(TheatreExtensions::asMade).stream(),
-                        theatre.preparation().stream()
-                                .map(each -> anaesthetic(each.anaesthetic())),
+                        theatre.preparation().stream().map(each -> anaesthetic(each.anaesthetic())),
                         theatre.preparation().stream()
                                 .flatMap(each -> each.precautions().stream())
                                 .map(TheatreExtensions::precaution),
@@ -57,18 +56,26 @@ final class TheatreExtensions {
     }
 
     private static Extension opening(OpeningTechnique technique, OpeningPlan opening) {
-        Parts parts = Parts.of("planned-opening").concept("technique", Systems.OPENING_TECHNIQUE, technique.code(), technique.toString());
+        Parts parts = Parts.of("planned-opening")
+                .concept("technique", Systems.OPENING_TECHNIQUE, technique.code(), technique.toString());
         opening.size().ifPresent(size -> parts.quantity("diameter", Quantities.hundredths(size.diameter()))
                 .quantity("healed-diameter", Quantities.hundredths(size.healed()))
                 .quantity("least-overlap", Quantities.hundredths(size.asMade().least())));
-        return parts.texts("step", opening.steps()).text("caveat", opening.caveat()).whole();
+        return parts.texts("step", opening.steps())
+                .text("caveat", opening.caveat())
+                .whole();
     }
 
     private static Extension view(TechniqueView view) {
-        List<Evidence> evidence =
-                view.reasons().stream().flatMap(each -> each.evidence().stream()).toList();
+        List<Evidence> evidence = view.reasons().stream()
+                .flatMap(each -> each.evidence().stream())
+                .toList();
         return Parts.of("technique-weighed")
-                .concept("technique", Systems.OPENING_TECHNIQUE, view.technique().code(), view.technique().toString())
+                .concept(
+                        "technique",
+                        Systems.OPENING_TECHNIQUE,
+                        view.technique().code(),
+                        view.technique().toString())
                 .code("verdict", view.verdict().code())
                 .texts("reason", view.reasons().stream().map(Reason::words).toList())
                 .evidence(evidence)
@@ -78,10 +85,18 @@ final class TheatreExtensions {
     private static Extension dye(DyePlan dye) {
         var preparation = dye.preparation();
         return Parts.of("planned-dye")
-                .concept("agent", Systems.DYE_AGENT, preparation.agent().code(), preparation.agent().toString())
-                .quantity("concentration", Quantities.percent(preparation.concentration().value()))
+                .concept(
+                        "agent",
+                        Systems.DYE_AGENT,
+                        preparation.agent().code(),
+                        preparation.agent().toString())
+                .quantity(
+                        "concentration",
+                        Quantities.percent(preparation.concentration().value()))
                 .quantity("contact", Quantities.seconds(preparation.contact().value()))
-                .number("times-usual", BigDecimal.valueOf(dye.timesUsual().value()).setScale(2, RoundingMode.HALF_EVEN))
+                .number(
+                        "times-usual",
+                        BigDecimal.valueOf(dye.timesUsual().value()).setScale(2, RoundingMode.HALF_EVEN))
                 .text("wash-out", preparation.washOut())
                 .text("coat", preparation.coat())
                 .text("protocol", dye.protocol().orElse(""))
@@ -90,8 +105,15 @@ final class TheatreExtensions {
 
     private static Extension asMade(OpeningJudgement judgement) {
         Parts parts = Parts.of("opening-as-made");
-        judgement.overlap().map(Overlap::least).map(Quantities::hundredths).ifPresent(least -> parts.quantity("least-overlap", least));
-        return parts.texts("advice", judgement.advice().stream().map(ImplantAdvice::words).toList()).whole();
+        judgement
+                .overlap()
+                .map(Overlap::least)
+                .map(Quantities::hundredths)
+                .ifPresent(least -> parts.quantity("least-overlap", least));
+        return parts.texts(
+                        "advice",
+                        judgement.advice().stream().map(ImplantAdvice::words).toList())
+                .whole();
     }
 
     private static Extension anaesthetic(AnaestheticChoice choice) {
@@ -106,7 +128,10 @@ final class TheatreExtensions {
         if (choice instanceof AnaestheticChoice.Undecided undecided) {
             parts.texts("undecided", undecided.unknown());
         }
-        return parts.texts("refused", choice.refused().stream().map(Object::toString).toList()).whole();
+        return parts.texts(
+                        "refused",
+                        choice.refused().stream().map(Object::toString).toList())
+                .whole();
     }
 
     private static Extension precaution(Precaution precaution) {
@@ -131,7 +156,11 @@ final class TheatreExtensions {
 
     private static Extension suitability(Suitability suitability) {
         return Parts.of("lens-suitability")
-                .concept("type", Systems.LENS_TYPE, suitability.type().code(), suitability.type().toString())
+                .concept(
+                        "type",
+                        Systems.LENS_TYPE,
+                        suitability.type().code(),
+                        suitability.type().toString())
                 .code("verdict", suitability.judgement().verdict().code())
                 .texts("reason", suitability.judgement().reasons())
                 .texts("unknown", suitability.judgement().unknown())
@@ -141,7 +170,11 @@ final class TheatreExtensions {
 
     private static Extension bring(Bring bring) {
         return Parts.of("to-bring")
-                .concept("item", Systems.THEATRE_ITEM, bring.item().code(), bring.item().toString())
+                .concept(
+                        "item",
+                        Systems.THEATRE_ITEM,
+                        bring.item().code(),
+                        bring.item().toString())
                 .count("count", bring.count())
                 .text("particulars", bring.particulars())
                 .text("reason", bring.reason())
