@@ -12,11 +12,22 @@ import org.lensward.finding.Evidence;
  * @param birthDate where it is recorded
  * @param sex as recorded for administration
  * @param allergies every allergy or intolerance that has not been refuted
+ * @param noAllergy where the record says that none is known; an empty list alone says nothing
  */
-public record Person(Evidence evidence, Optional<LocalDate> birthDate, Sex sex, List<Allergy> allergies) {
+public record Person(
+        Evidence evidence,
+        Optional<LocalDate> birthDate,
+        Sex sex,
+        List<Allergy> allergies,
+        Optional<Evidence> noAllergy) {
 
     public Person {
         allergies = List.copyOf(allergies);
+    }
+
+    /** Someone of whom the record nowhere says that no allergy is known. */
+    public Person(Evidence evidence, Optional<LocalDate> birthDate, Sex sex, List<Allergy> allergies) {
+        this(evidence, birthDate, sex, allergies, Optional.empty());
     }
 
     /** The first allergy to that substance. */

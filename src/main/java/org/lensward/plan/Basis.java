@@ -18,10 +18,11 @@ final class Basis {
 
     private Basis() {}
 
-    static List<Evidence> of(PlanningCase booked, Optional<LensPlan> lens, List<Finding> findings) {
+    static List<Evidence> of(PlanningCase booked, Made made, List<Finding> findings) {
         Basis basis = new Basis();
         basis.all.add(booked.booking().evidence());
         basis.all.add(booked.person().evidence());
+        booked.person().noAllergy().ifPresent(basis.all::add);
         basis.all.addAll(booked.also());
         basis.add(booked.booking().target());
         basis.add(booked.booking().surgeon());
@@ -31,8 +32,10 @@ final class Basis {
             basis.add(fellow.surprise());
             basis.add(fellow.other().refraction());
         });
-        lens.ifPresent(plan ->
-                plan.kit().all().forEach(each -> basis.all.add(each.model().evidence())));
+        made.lens().ifPresent(plan -> plan.kit()
+                .all()
+                .forEach(each -> basis.all.add(each.model().evidence())));
+        made.theatre().evidence().forEach(basis.all::add);
         findings.forEach(finding -> basis.all.addAll(finding.evidence()));
         return basis.all.stream()
                 .map(evidence -> evidence.at(""))

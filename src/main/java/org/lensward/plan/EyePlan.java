@@ -15,6 +15,7 @@ import org.lensward.risk.RuptureRisk;
  * @param state ready, provisional or withheld
  * @param lens the lenses; empty exactly when the plan is withheld
  * @param rupture the capsule-rupture risk, where the eye and the day are known
+ * @param theatre what the theatre does and has at hand
  * @param findings everything that changed the plan, gravest first
  * @param basis every resource the plan rests on, in order
  * @param fingerprint the same for the same input under the same policy, and only then
@@ -26,6 +27,7 @@ public record EyePlan(
         PlanState state,
         Optional<LensPlan> lens,
         Optional<RuptureRisk> rupture,
+        TheatrePlan theatre,
         List<Finding> findings,
         List<Evidence> basis,
         Fingerprint fingerprint,

@@ -45,6 +45,7 @@ public final class Planner {
     private final AddedLensNotes addedLenses;
     private final RuptureModel ruptures;
     private final EyeRisks risks;
+    private final TheatrePlanner theatre;
 
     public Planner(Policy policy) {
         this.policy = policy;
@@ -52,7 +53,8 @@ public final class Planner {
         this.lenses = new LensPlanner(policy.lens());
         this.addedLenses = new AddedLensNotes(policy.lens());
         this.ruptures = new RuptureModel(policy.risk());
-        this.risks = new EyeRisks(policy.risk());
+        this.risks = new EyeRisks(policy.risk(), policy.preparation());
+        this.theatre = new TheatrePlanner(policy);
     }
 
     /** The plan: ready, provisional under named conditions, or withheld for named reasons. */
@@ -68,8 +70,11 @@ public final class Planner {
         found.addAll(gates(mended));
         mended.eye().flatMap(this::suspect).ifPresent(found::add);
         Optional<RuptureRisk> rupture = rupture(mended, found);
-        Optional<LensPlan> lens = lens(mended, heard, found);
-        return assemble(booked, Finding.withhold(found.stream()) ? Optional.empty() : lens, rupture, found);
+        Optional<LensPlan> proposed = lens(mended, heard, found);
+        Optional<LensPlan> lens = Finding.withhold(found.stream()) ? Optional.empty() : proposed;
+        TheatrePlan around = theatre.plan(mended, lens);
+        found.addAll(around.findings());
+        return assemble(booked, new Made(lens, rupture, around), found);
     }
 
     /** A cornea that looks reshaped in a record that does not mention it. */
@@ -174,8 +179,7 @@ public final class Planner {
                         Finding.of(LENS_MODEL_NOT_CHOSEN, booked.booking().evidence(), offered.size()));
     }
 
-    private EyePlan assemble(
-            PlanningCase booked, Optional<LensPlan> lens, Optional<RuptureRisk> rupture, List<Finding> found) {
+    private EyePlan assemble(PlanningCase booked, Made made, List<Finding> found) {
         List<Finding> findings = found.stream()
                 .distinct()
                 .sorted(Comparator.comparing(Finding::severity)
@@ -187,13 +191,14 @@ public final class Planner {
                 .filter(finding -> finding.code() != FindingCode.CODE_UNMAPPED)
                 .toList();
         // What nobody understands cannot change a plan; a new blood pressure must not void a lens check.
-        List<Evidence> basis = Basis.of(booked, lens, weighed);
+        List<Evidence> basis = Basis.of(booked, made, weighed);
         return new EyePlan(
                 booked.booking(),
                 booked.person(),
-                state(lens, findings),
-                lens,
-                rupture,
+                state(made.lens(), findings),
+                made.lens(),
+                made.rupture(),
+                made.theatre(),
                 findings,
                 basis,
                 Fingerprint.of(basis, weighed, policy.version()),

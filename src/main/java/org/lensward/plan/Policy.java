@@ -4,6 +4,7 @@ import org.lensward.eye.BiometryPolicy;
 import org.lensward.lens.LensPolicy;
 import org.lensward.risk.RiskPolicy;
 import org.lensward.risk.opening.OpeningPolicy;
+import org.lensward.risk.preparation.PreparationPolicy;
 
 /**
  * The hospital's thresholds and preferences. A plan records the version it was made under.
@@ -13,8 +14,15 @@ import org.lensward.risk.opening.OpeningPolicy;
  * @param lens how the lens is chosen
  * @param risk how risks are computed and named
  * @param opening how the capsule is opened
+ * @param preparation how eye and person are prepared
  */
-public record Policy(String version, BiometryPolicy biometry, LensPolicy lens, RiskPolicy risk, OpeningPolicy opening) {
+public record Policy(
+        String version,
+        BiometryPolicy biometry,
+        LensPolicy lens,
+        RiskPolicy risk,
+        OpeningPolicy opening,
+        PreparationPolicy preparation) {
 
     public Policy {
         if (version.isBlank()) {

@@ -134,7 +134,12 @@ public final class CaseReader {
         Sex sex = patient.getGender() == AdministrativeGender.FEMALE
                 ? Sex.FEMALE
                 : patient.getGender() == AdministrativeGender.MALE ? Sex.MALE : Sex.UNKNOWN;
-        return new Person(evidence, birthDate, sex, AllergyReader.read(shelf, evidences, patient));
+        return new Person(
+                evidence,
+                birthDate,
+                sex,
+                AllergyReader.read(shelf, evidences, patient),
+                AllergyReader.denial(shelf, evidences, patient));
     }
 
     private static String identity(Patient patient) {

@@ -70,6 +70,7 @@ final class PlanResources {
                 .map(LensPlan::target)
                 .ifPresent(
                         target -> procedure.addExtension(BookingReader.TARGET_EXTENSION, Quantities.dioptres(target)));
+        TheatreExtensions.of(plan.theatre()).forEach(procedure::addExtension);
         procedure.addIdentifier(key.identifier());
         procedure.addBasedOn(new Reference(Shelf.name(booked.request())));
         procedure.setStatus(ProcedureStatus.PREPARATION);

@@ -28,6 +28,7 @@ import org.lensward.lens.TargetSide;
 import org.lensward.quantity.Dioptres;
 import org.lensward.risk.Risks;
 import org.lensward.risk.opening.Openings;
+import org.lensward.risk.preparation.Preparations;
 
 /** A booking for tests: ready to be planned unless a test says otherwise. */
 record Cases(PlanningCase booked) {
@@ -38,11 +39,17 @@ record Cases(PlanningCase booked) {
 
     static Policy policy(String version) {
         return new Policy(
-                version, Policies.standard(), Lenses.policy(TargetSide.MYOPIC), Risks.policy(), Openings.policy());
+                version,
+                Policies.standard(),
+                Lenses.policy(TargetSide.MYOPIC),
+                Risks.policy(),
+                Openings.policy(),
+                Preparations.policy());
     }
 
     static EyePlan plan(Cases given, LensPolicy lens) {
-        return new Planner(new Policy("test-1", Policies.standard(), lens, Risks.policy(), Openings.policy()))
+        return new Planner(new Policy(
+                        "test-1", Policies.standard(), lens, Risks.policy(), Openings.policy(), Preparations.policy()))
                 .plan(given.booked());
     }
 

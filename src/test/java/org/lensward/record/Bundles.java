@@ -35,6 +35,7 @@ import org.lensward.plan.PlanningCase;
 import org.lensward.plan.Policy;
 import org.lensward.risk.Risks;
 import org.lensward.risk.opening.Openings;
+import org.lensward.risk.preparation.Preparations;
 
 /** A small record for tests, changed step by step; every resource in its first version as a server would number it. */
 final class Bundles {
@@ -173,7 +174,12 @@ final class Bundles {
 
     EyePlan plan() {
         Policy policy = new Policy(
-                "test-1", Policies.standard(), Lenses.policy(TargetSide.MYOPIC), Risks.policy(), Openings.policy());
+                "test-1",
+                Policies.standard(),
+                Lenses.policy(TargetSide.MYOPIC),
+                Risks.policy(),
+                Openings.policy(),
+                Preparations.policy());
         return new Planner(policy).plan(planning());
     }
 

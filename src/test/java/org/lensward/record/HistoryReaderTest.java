@@ -468,6 +468,8 @@ class HistoryReaderTest {
         void no_known_allergy_is_none() {
             coded(Bundles.snomed("716186003"));
             assertThat(record.planning().person().allergies()).isEmpty();
+            assertThat(record.planning().person().noAllergy().orElseThrow()).hasToString("AllergyIntolerance/a1.code");
+            assertThat(Bundles.ordinary().planning().person().noAllergy()).isEmpty();
         }
 
         @ParameterizedTest

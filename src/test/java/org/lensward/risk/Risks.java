@@ -2,7 +2,6 @@ package org.lensward.risk;
 
 import static org.lensward.eye.Policies.limit;
 
-import org.lensward.quantity.CellsPerSquareMillimetre;
 import org.lensward.quantity.Millimetres;
 import org.lensward.quantity.MillimetresOfMercury;
 import org.lensward.quantity.Probability;
@@ -23,12 +22,7 @@ public final class Risks {
                 limit(Millimetres.of(5), COMMON),
                 limit(Millimetres.of(7), COMMON),
                 limit(PureNumber.of(2), COMMON),
-                limit(MillimetresOfMercury.of(21), COMMON),
-                limit(MillimetresOfMercury.of(30), COMMON),
-                limit(CellsPerSquareMillimetre.of(1000), COMMON),
-                limit(Millimetres.of(0.64), COMMON),
-                limit(Millimetres.of(2.5), COMMON),
-                limit(Millimetres.of(26), COMMON));
+                limit(MillimetresOfMercury.of(30), COMMON));
     }
 
     /** The same for a unit that has counted its own ruptures. */
@@ -41,11 +35,6 @@ public final class Risks {
                 policy.smallPupil(),
                 policy.largePupil(),
                 policy.ruptureNotable(),
-                policy.raisedPressure(),
-                policy.highPressure(),
-                policy.sparseEndothelium(),
-                policy.thickCornea(),
-                policy.shallowChamber(),
-                policy.needleLength());
+                policy.highPressure());
     }
 }

@@ -8,7 +8,7 @@ import org.lensward.eye.Examination;
 import org.lensward.eye.Sign;
 import org.lensward.finding.Finding;
 import org.lensward.quantity.CellsPerSquareMillimetre;
-import org.lensward.risk.RiskPolicy;
+import org.lensward.risk.preparation.FrontPolicy;
 
 /**
  * Risks of the cornea: its endothelium may not outlast the operation. Mean loss after phacoemulsification by the density before, from
@@ -16,9 +16,9 @@ import org.lensward.risk.RiskPolicy;
  */
 final class CorneaRisks {
 
-    private final RiskPolicy policy;
+    private final FrontPolicy policy;
 
-    CorneaRisks(RiskPolicy policy) {
+    CorneaRisks(FrontPolicy policy) {
         this.policy = policy;
     }
 
@@ -26,8 +26,7 @@ final class CorneaRisks {
         Examination seen = subject.eye().examination();
         Grounds grounds = new Grounds();
         seen.endothelialDensity()
-                .filter(density ->
-                        density.value().compareTo(policy.sparseEndothelium().value()) < 0)
+                .filter(density -> density.value().compareTo(policy.fewCells().value()) < 0)
                 .ifPresent(density -> grounds.add(
                         String.format(
                                 Locale.ROOT,

@@ -10,14 +10,17 @@ import org.lensward.finding.Finding;
 import org.lensward.risk.RiskFactor;
 import org.lensward.risk.RiskPolicy;
 import org.lensward.risk.RuptureRisk;
+import org.lensward.risk.preparation.PreparationPolicy;
 
 /** Every risk of one operation that the team names and prepares for, each with what it rests on. */
 public final class EyeRisks {
 
     private final RiskPolicy policy;
+    private final PreparationPolicy preparation;
 
-    public EyeRisks(RiskPolicy policy) {
+    public EyeRisks(RiskPolicy policy, PreparationPolicy preparation) {
         this.policy = policy;
+        this.preparation = preparation;
     }
 
     /**
@@ -30,11 +33,11 @@ public final class EyeRisks {
         return Stream.of(
                         capsule(rupture),
                         unknown(subject, rupture),
-                        new LensRisks(policy).name(subject),
-                        new CorneaRisks(policy).name(subject),
+                        new LensRisks(preparation.front()).name(subject),
+                        new CorneaRisks(preparation.front()).name(subject),
                         RetinaRisks.name(subject),
-                        new PressureRisks(policy).name(subject),
-                        new PersonRisks(policy).name(subject),
+                        new PressureRisks(policy, preparation.front()).name(subject),
+                        new PersonRisks(preparation.anaesthetic()).name(subject),
                         Silences.name(subject))
                 .flatMap(each -> each)
                 .toList();

@@ -12,14 +12,14 @@ import org.lensward.eye.Biometry;
 import org.lensward.eye.History.Entry;
 import org.lensward.eye.Sign;
 import org.lensward.finding.Finding;
-import org.lensward.risk.RiskPolicy;
+import org.lensward.risk.preparation.FrontPolicy;
 
 /** Risks of the natural lens, what it hangs by and the room before it. */
 final class LensRisks {
 
-    private final RiskPolicy policy;
+    private final FrontPolicy policy;
 
-    LensRisks(RiskPolicy policy) {
+    LensRisks(FrontPolicy policy) {
         this.policy = policy;
     }
 

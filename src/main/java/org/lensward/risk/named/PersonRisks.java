@@ -14,7 +14,7 @@ import java.util.stream.Stream;
 import org.lensward.eye.Biometry;
 import org.lensward.eye.Sign;
 import org.lensward.finding.Finding;
-import org.lensward.risk.RiskPolicy;
+import org.lensward.risk.preparation.AnaestheticPolicy;
 
 /**
  * Risks that the person brings: drugs, allergies, infection, how they can lie and look.
@@ -33,9 +33,9 @@ final class PersonRisks {
     private static final List<Sign> ALPHA_BLOCKERS =
             List.of(Sign.TAMSULOSIN, Sign.TERAZOSIN, Sign.ALFUZOSIN, Sign.DOXAZOSIN, Sign.OTHER_ALPHA_BLOCKER);
 
-    private final RiskPolicy policy;
+    private final AnaestheticPolicy policy;
 
-    PersonRisks(RiskPolicy policy) {
+    PersonRisks(AnaestheticPolicy policy) {
         this.policy = policy;
     }
 
@@ -83,7 +83,7 @@ final class PersonRisks {
         subject.eye()
                 .biometry()
                 .map(Biometry::axialLength)
-                .filter(length -> length.value().compareTo(policy.needleLength().value()) > 0)
+                .filter(length -> length.value().compareTo(policy.longEye().value()) > 0)
                 .ifPresent(
                         length -> grounds.add("axial length " + length.value().rounded(), length.evidence()));
         return grounds.add(subject.affirmed(Sign.STAPHYLOMA, Sign.WARFARIN, Sign.DIRECT_ANTICOAGULANT))

@@ -12,6 +12,7 @@ import org.lensward.eye.Sign;
 import org.lensward.finding.Finding;
 import org.lensward.quantity.MillimetresOfMercury;
 import org.lensward.risk.RiskPolicy;
+import org.lensward.risk.preparation.FrontPolicy;
 
 /**
  * Risks of the pressure inside the eye. Bleeding behind the choroid during the operation: 0.03 %, odds ratios of Stewart et al., National
@@ -24,9 +25,11 @@ final class PressureRisks {
     static final double BLEEDING_AGE = 6.7;
 
     private final RiskPolicy policy;
+    private final FrontPolicy front;
 
-    PressureRisks(RiskPolicy policy) {
+    PressureRisks(RiskPolicy policy, FrontPolicy front) {
         this.policy = policy;
+        this.front = front;
     }
 
     Stream<Finding> name(Subject subject) {
@@ -34,7 +37,7 @@ final class PressureRisks {
                 .examination()
                 .pressure()
                 .filter(pressure ->
-                        pressure.value().compareTo(policy.raisedPressure().value()) > 0);
+                        pressure.value().compareTo(front.raisedPressure().value()) > 0);
         return Stream.of(raised(raised), spike(subject, raised), bleeding(subject, raised))
                 .flatMap(each -> each);
     }
@@ -52,7 +55,7 @@ final class PressureRisks {
                                         PRESSURE_RAISED,
                                         pressure.evidence(),
                                         pressure.value(),
-                                        policy.raisedPressure().value()));
+                                        front.raisedPressure().value()));
     }
 
     private static Stream<Finding> spike(Subject subject, Optional<Measured<MillimetresOfMercury>> raised) {

@@ -18,7 +18,7 @@ final class AllergyCare implements Step {
                 draft.ask("what the allergy \"" + allergy.words() + "\" forbids");
             }
         }
-        if (!draft.hasReasons()) {
+        if (!draft.hasReasons() && sheet.facts().person().noAllergy().isEmpty()) {
             draft.ask("any allergy, for none is recorded");
         }
         sheet.add(draft, "Check every drug, solution and glove against the allergies before it is opened.", SOURCE);

@@ -36,6 +36,7 @@ import org.lensward.finding.Severity;
 import org.lensward.quantity.CellsPerSquareMillimetre;
 import org.lensward.risk.Candidate;
 import org.lensward.risk.Risks;
+import org.lensward.risk.preparation.Preparations;
 
 /** What the team is told to prepare for. */
 class EyeRisksTest {
@@ -50,7 +51,7 @@ class EyeRisksTest {
     }
 
     private static List<Finding> name(Candidate candidate, Eye eye) {
-        return new EyeRisks(Risks.policy())
+        return new EyeRisks(Risks.policy(), Preparations.policy())
                 .name(new Subject(candidate.person(), eye, Candidate.OPERATION), candidate.risk());
     }
 

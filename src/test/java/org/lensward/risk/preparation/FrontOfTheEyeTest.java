@@ -92,7 +92,7 @@ class FrontOfTheEyeTest {
         void it_is_lowered_before_the_eye_is_opened() {
             Precaution before = patient.precaution(Topic.PRESSURE_BEFORE);
             assertThat(before.action()).contains("acetazolamide 500 mg", "measure it again");
-            assertThat(before.reasons()).containsExactly("pressure 22 mm[Hg] above 21 mm[Hg]");
+            assertThat(before.reasons()).containsExactly("pressure 22 mmHg above 21 mmHg");
             assertThat(before.bring()).extracting(Bring::item).containsExactly(TheatreItem.PRESSURE_LOWERING_DRUG);
         }
 
