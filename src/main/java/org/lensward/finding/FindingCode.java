@@ -416,6 +416,11 @@ public enum FindingCode {
             "The lens is white or brown (%s).",
             "Have capsule dye and dense viscoelastic at hand.",
             Source.COMMON_PRACTICE),
+    ALLERGY_NOT_UNDERSTOOD(
+            CONDITION,
+            "What the allergy to '%s' forbids is not understood: no drug of this plan is cleared of it.",
+            "Look at it by hand before any drug is drawn up; code it by SNOMED CT, the ATC or our allergens.",
+            Source.HOUSE),
     CAPSULE_MAY_TEAR_OUT(
             CAUTION,
             "The lens %s (%s): in series 3.85 to 28.3 %% of capsules under such pressure tore out to the side.",

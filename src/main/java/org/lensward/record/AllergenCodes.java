@@ -11,11 +11,18 @@ import org.lensward.eye.Allergen;
 /** Which substances of the theatre an allergy's code forbids. */
 final class AllergenCodes {
 
-    private static final Map<String, Allergen> SNOMED = Map.of(
-            "91936005", Allergen.PENICILLIN,
-            "294532003", Allergen.CEPHALOSPORIN,
-            "91939003", Allergen.SULPHONAMIDE,
-            "1003755004", Allergen.LATEX);
+    /** The allergy as a finding, or the substance alone. */
+    private static final Map<String, Allergen> SNOMED = Map.ofEntries(
+            Map.entry("91936005", Allergen.PENICILLIN),
+            Map.entry("764146007", Allergen.PENICILLIN),
+            Map.entry("373270004", Allergen.PENICILLIN),
+            Map.entry("294532003", Allergen.CEPHALOSPORIN),
+            Map.entry("91939003", Allergen.SULPHONAMIDE),
+            Map.entry("387406002", Allergen.SULPHONAMIDE),
+            Map.entry("387458008", Allergen.NON_STEROIDAL_ANTI_INFLAMMATORY),
+            Map.entry("387207008", Allergen.NON_STEROIDAL_ANTI_INFLAMMATORY),
+            Map.entry("1003755004", Allergen.LATEX),
+            Map.entry("111088007", Allergen.LATEX));
 
     /** By the beginning of the ATC code. */
     private static final Map<String, Allergen> ATC = Map.ofEntries(

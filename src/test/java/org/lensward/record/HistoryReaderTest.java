@@ -437,6 +437,9 @@ class HistoryReaderTest {
         @ParameterizedTest
         @CsvSource({
             "http://snomed.info/sct, 91936005, PENICILLIN",
+            "http://snomed.info/sct, 764146007, PENICILLIN",
+            "http://snomed.info/sct, 373270004, PENICILLIN",
+            "http://snomed.info/sct, 111088007, LATEX",
             "http://snomed.info/sct, 294532003, CEPHALOSPORIN",
             "http://snomed.info/sct, 1003755004, LATEX",
             "http://snomed.info/sct, 91939003, SULPHONAMIDE",

@@ -1,6 +1,7 @@
 package org.lensward.risk.named;
 
 import static org.lensward.finding.FindingCode.ALLERGY;
+import static org.lensward.finding.FindingCode.ALLERGY_NOT_UNDERSTOOD;
 import static org.lensward.finding.FindingCode.BLOOD_THINNED;
 import static org.lensward.finding.FindingCode.COOPERATION_IN_DOUBT;
 import static org.lensward.finding.FindingCode.INFECTION_LIKELIER;
@@ -42,6 +43,7 @@ final class PersonRisks {
     Stream<Finding> name(Subject subject) {
         return Stream.of(
                         allergies(subject),
+                        notUnderstood(subject),
                         floppyIris(subject),
                         new Grounds().add(subject.affirmed(Sign.LID_INFECTION)).name(LIDS_INFECTED),
                         new Grounds()
@@ -61,6 +63,12 @@ final class PersonRisks {
         Grounds grounds = new Grounds();
         subject.person().allergies().forEach(allergy -> grounds.add(allergy.words(), allergy.evidence()));
         return grounds.name(ALLERGY);
+    }
+
+    private static Stream<Finding> notUnderstood(Subject subject) {
+        return subject.person().allergies().stream()
+                .filter(allergy -> allergy.to().isEmpty())
+                .map(allergy -> Finding.of(ALLERGY_NOT_UNDERSTOOD, allergy.evidence(), allergy.words()));
     }
 
     private static Stream<Finding> floppyIris(Subject subject) {

@@ -8,10 +8,10 @@ import org.lensward.eye.Sign;
 final class BackCare implements Step {
 
     private static final String MACULA = "macular oedema, relative risk against 1.17 % of all: uveitis, membrane, vein"
-            + " occlusion (secondary source); diabetes, retinopathy (value from memory)";
+            + " occlusion: Chu et al., Ophthalmology 2016;123:316 (abstract read); diabetes, retinopathy (value from memory)";
 
     private static final String RETINA =
-            "retinal detachment, hazard ratio: age below 60 5.12, axial length above 25 mm 3.98 (secondary source)";
+            "retinal detachment, hazard ratio: age below 60 5.12, axial length above 25 mm 3.98: Petousis et al., Br J Ophthalmol 2016;100:1461 (abstract read)";
 
     private static final Map<Sign, String> RISKS = new TreeMap<>(Map.of(
             Sign.UVEITIS, "2.88",

@@ -8,7 +8,7 @@ final class EndotheliumCare implements Step {
 
     private static final String SOURCE =
             "mean cell loss by density below 1000, 1000 to 2000, above 2000 /mm2: 19.9, 28.9,"
-                    + " 15.0 % (secondary source); measures: common practice, no source";
+                    + " 15.0 %: Chen et al., J Clin Med 2021;10:2270 (abstract read); measures: common practice, no source";
 
     private final FrontPolicy policy;
 

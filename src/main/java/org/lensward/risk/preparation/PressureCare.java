@@ -10,7 +10,7 @@ import org.lensward.quantity.Millimetres;
 final class PressureCare implements Step {
 
     private static final String HAEMORRHAGE =
-            "suprachoroidal haemorrhage: raised pressure OR 3.7, glaucoma 1.7, age 90 or more 6.7 (secondary source)";
+            "suprachoroidal haemorrhage: raised pressure OR 3.7, glaucoma 1.7, age 90 or more 6.7: Stewart et al., Eye 2023 (abstract read)";
 
     private final FrontPolicy policy;
 

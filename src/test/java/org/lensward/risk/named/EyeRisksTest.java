@@ -2,6 +2,7 @@ package org.lensward.risk.named;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.lensward.finding.FindingCode.ALLERGY;
+import static org.lensward.finding.FindingCode.ALLERGY_NOT_UNDERSTOOD;
 import static org.lensward.finding.FindingCode.CAPSULE_MAY_TEAR_OUT;
 import static org.lensward.finding.FindingCode.CAPSULE_RUPTURE_LIKELIER;
 import static org.lensward.finding.FindingCode.CHAMBER_SHALLOW;
@@ -168,6 +169,14 @@ class EyeRisksTest {
         assertThat(finding.evidence()).hasSize(2);
     }
 
+    /** The candidate's allergies carry words alone, no code. */
+    @Test
+    void an_allergy_that_is_not_understood_makes_the_plan_wait_for_a_person() {
+        Finding finding = only(ALLERGY_NOT_UNDERSTOOD, plain().allergicTo("the red ointment"));
+        assertThat(finding.message()).contains("'the red ointment'");
+        assertThat(finding.severity()).isEqualTo(Severity.CONDITION);
+    }
+
     @Nested
     class Given_a_pressure {
 
@@ -315,6 +324,7 @@ class EyeRisksTest {
                         CAPSULE_MAY_TEAR_OUT,
                         ZONULES_WEAK,
                         ALLERGY,
+                        ALLERGY_NOT_UNDERSTOOD,
                         IRIS_MAY_BE_FLOPPY);
     }
 }
