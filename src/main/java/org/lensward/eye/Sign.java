@@ -62,6 +62,8 @@ public enum Sign {
     /** As a sentence says it. */
     @Override
     public String toString() {
-        return name().toLowerCase(Locale.ROOT).replace('_', ' ');
+        return this == MARFAN_SYNDROME
+                ? "Marfan syndrome"
+                : name().toLowerCase(Locale.ROOT).replace('_', ' ');
     }
 }

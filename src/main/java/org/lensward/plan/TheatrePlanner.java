@@ -31,17 +31,20 @@ final class TheatrePlanner {
         Optional<LensModel> model = lens.map(plan -> plan.kit().primary().model());
         Optional<OpeningPlan> opening =
                 booked.eye().flatMap(eye -> model.map(each -> openings.plan(booked.person(), eye, each)));
-        Optional<Preparation> preparation = booked.eye()
-                .flatMap(eye ->
-                        booked.booking().operation().map(day -> preparations.plan(booked.person(), eye, day, model)));
-        BringList bring = preparation.map(Preparation::bring).orElseGet(() -> BringList.ofEye(List.of()));
-        BringList things = bring.and(opening.map(OpeningPlan::things).orElse(List.<Bring>of()));
+        List<Bring> things = opening.map(OpeningPlan::things).orElse(List.of());
+        Optional<Preparation> preparation = booked.eye().flatMap(eye -> booked.booking()
+                .operation()
+                .map(day -> preparations.plan(booked.person(), eye, day, model, things)));
+        BringList bring = preparation
+                .map(Preparation::bring)
+                .orElseGet(() -> BringList.ofEye(List.of()))
+                .and(PreparationPlanner.untouched(things));
         return new TheatrePlan(
                 opening,
                 opening.flatMap(OpeningPlan::technique)
                         .flatMap(technique -> booked.eye().flatMap(eye -> asMade(eye, model, technique))),
                 preparation,
-                lens.map(plan -> things.and(plan.kit())).orElse(things));
+                lens.map(plan -> bring.and(plan.kit())).orElse(bring));
     }
 
     private Optional<OpeningJudgement> asMade(Eye eye, Optional<LensModel> model, OpeningTechnique technique) {

@@ -37,6 +37,8 @@ public enum TheatreItem {
     /** As a list says it. */
     @Override
     public String toString() {
-        return name().toLowerCase(Locale.ROOT).replace('_', ' ');
+        return this == SUB_TENON_SET
+                ? "sub-Tenon set"
+                : name().toLowerCase(Locale.ROOT).replace('_', ' ');
     }
 }

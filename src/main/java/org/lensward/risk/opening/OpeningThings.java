@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import org.lensward.eye.Allergen;
 import org.lensward.risk.Bring;
 import org.lensward.risk.TheatreItem;
 
@@ -51,7 +50,7 @@ final class OpeningThings {
     }
 
     private static Bring viscoelastic(TheatreItem item, String reason) {
-        return new Bring(item, 1, "", Set.of(Allergen.HYALURONATE), reason);
+        return bring(item, reason);
     }
 
     private static Bring bring(TheatreItem item, String reason) {

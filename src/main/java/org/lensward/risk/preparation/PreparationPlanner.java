@@ -2,6 +2,7 @@ package org.lensward.risk.preparation;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -9,6 +10,7 @@ import org.lensward.eye.Eye;
 import org.lensward.eye.Person;
 import org.lensward.finding.Finding;
 import org.lensward.lens.LensModel;
+import org.lensward.risk.Bring;
 
 /** How an eye is prepared by the hospital's policy. What the record does not say is a question, never a no. */
 public final class PreparationPlanner {
@@ -32,10 +34,16 @@ public final class PreparationPlanner {
      * @param planned the lens model to implant, where one is planned
      */
     public Preparation plan(Person person, Eye eye, LocalDate operation, Optional<LensModel> planned) {
+        return plan(person, eye, operation, planned, List.of());
+    }
+
+    /** Likewise, with what the opening of its capsule asks for. */
+    public Preparation plan(
+            Person person, Eye eye, LocalDate operation, Optional<LensModel> planned, Collection<Bring> opening) {
         Facts facts = new Facts(person, eye, operation);
         Sheet sheet = new Sheet(facts, new Formulary(policy.agents()));
         AnaestheticChoice anaesthetic = anaesthetics.choose(sheet);
-        steps(anaesthetic).forEach(step -> step.write(sheet));
+        steps(anaesthetic, opening).forEach(step -> step.write(sheet));
         List<Suitability> suitabilities = lensTypes.judge(facts);
         List<Finding> findings = new ArrayList<>(sheet.findings());
         planned.ifPresent(model -> findings.addAll(LensTypePlanner.check(model, suitabilities)));
@@ -50,7 +58,12 @@ public final class PreparationPlanner {
                 findings);
     }
 
-    private List<Step> steps(AnaestheticChoice anaesthetic) {
+    /** What of the opening's things this planner leaves as they are; the rest it chooses by allergy. */
+    public static List<Bring> untouched(Collection<Bring> opening) {
+        return opening.stream().filter(each -> !OpeningCare.isAgent(each)).toList();
+    }
+
+    private List<Step> steps(AnaestheticChoice anaesthetic, Collection<Bring> opening) {
         return List.of(
                 new AllergyCare(),
                 new BleedingCare(policy.anaesthetic()),
@@ -58,6 +71,7 @@ public final class PreparationPlanner {
                 new InfectionCare(),
                 new PressureCare(policy.front()),
                 new PupilCare(policy.front()),
+                new OpeningCare(opening),
                 new WhiteLensCare(),
                 new ZonuleCare(policy.support()),
                 nucleus(),

@@ -14,6 +14,7 @@ public enum Topic {
     PRESSURE_BEFORE,
     CHAMBER,
     PUPIL,
+    OPENING,
     WHITE_LENS,
     ZONULES,
     NUCLEUS,
