@@ -1,5 +1,6 @@
 package org.lensward.record.bank;
 
+import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -35,6 +36,9 @@ final class ImplantTransaction {
     /** R4's own codes of what a procedure does to a device. */
     private static final String DEVICE_ACTION = "http://hl7.org/fhir/device-action";
 
+    /** A FHIR time has its seconds even when they are none. */
+    private static final DateTimeFormatter TO_THE_SECOND = DateTimeFormatter.ofPattern("uuuu-MM-dd'T'HH:mm:ssXXX");
+
     private final Implantation implantation;
     private final Signature signature;
     private final DateTimeType at;
@@ -43,7 +47,7 @@ final class ImplantTransaction {
     ImplantTransaction(Implantation implantation, Signature signature) {
         this.implantation = implantation;
         this.signature = signature;
-        this.at = new DateTimeType(implantation.at().withNano(0).toString());
+        this.at = new DateTimeType(implantation.at().format(TO_THE_SECOND));
     }
 
     Bundle bundle() {

@@ -24,7 +24,7 @@ final class Cartons {
                 "DeviceDefinition/harbour-60",
                 Dioptres.of(21.5),
                 Optional.empty(),
-                new LensUnit.Identity("09999999000019", Optional.of("L7"), Optional.of("S1"), EXPIRY),
+                new LensUnit.Identity("09521234000013", Optional.of("L7"), Optional.of("S1"), EXPIRY),
                 "Location/store",
                 new Owner("Organization/hospital", false),
                 state,

@@ -30,13 +30,17 @@ import org.lensward.demo.EmbeddedRecord;
 import org.lensward.demo.EmbeddedRecordSettings;
 import org.lensward.flow.AdapterSettings;
 import org.lensward.flow.RecordClient;
+import org.lensward.finding.Finding;
+import org.lensward.finding.FindingCode;
+import org.lensward.finding.Outcome;
 import org.lensward.lens.stock.LensUnit;
 import org.lensward.lens.stock.Owner;
+import org.lensward.lens.stock.UnitState;
 import org.lensward.quantity.Dioptres;
 import org.lensward.record.Fhir;
 
 /** A real record with a hospital, a store, two lens models and a patient with bookings; the bank works on it through the real client. */
-final class BankRecord implements AutoCloseable {
+final class BankRecord {
 
     static final FhirContext FHIR = Fhir.r4();
     static final Signature CLERK = new Signature("A clerk", Instant.parse("2026-12-01T08:00:00Z"));
@@ -45,11 +49,20 @@ final class BankRecord implements AutoCloseable {
     static final String MODEL = "DeviceDefinition/harbour-60";
     static final String SULCUS = "DeviceDefinition/harbour-60-three";
 
+    private static final class Shared {
+        static final BankRecord RECORD = new BankRecord();
+    }
+
     private final EmbeddedRecord server = EmbeddedRecord.start(EmbeddedRecordSettings.inMemory(0));
     private final IGenericClient client;
     private final RecordClient door;
 
-    BankRecord() {
+    /** One for all tests of the bank, in memory; it ends with the process. */
+    static BankRecord shared() {
+        return Shared.RECORD;
+    }
+
+    private BankRecord() {
         FHIR.getRestfulClientFactory().setServerValidationMode(ServerValidationModeEnum.NEVER);
         this.door = new RecordClient(
                 FHIR, new AdapterSettings.RecordServer(URI.create(server.baseUrl()), Duration.ofSeconds(60)));
@@ -57,6 +70,31 @@ final class BankRecord implements AutoCloseable {
         searchParameters();
         put(model("harbour-60"), model("harbour-60-three"), store("store"), store("north"));
         put(named(new Organization().setName("Harbour Eye Unit"), "hospital"));
+    }
+
+    /** A carton just taken in. */
+    LensUnit received(Delivery delivery) {
+        return ready(bank().receive(delivery, CLERK));
+    }
+
+    LensUnit received(String lot, String serial) {
+        return received(carton(lot, serial));
+    }
+
+    UnitState state(LensUnit unit) {
+        return ready(bank().unit(name(unit))).state();
+    }
+
+    static String name(LensUnit unit) {
+        return unit.evidence().resource();
+    }
+
+    static <T> T ready(Outcome<T> outcome) {
+        return outcome.value().orElseThrow(() -> new AssertionError(outcome.findings()));
+    }
+
+    static List<FindingCode> codes(Outcome<?> outcome) {
+        return outcome.findings().stream().map(Finding::code).toList();
     }
 
     RecordClient door() {
@@ -121,7 +159,7 @@ final class BankRecord implements AutoCloseable {
     }
 
     static Delivery carton(String lot, String serial) {
-        return carton(MODEL, 21.5, new LensUnit.Identity("09999999000019", Optional.of(lot), Optional.of(serial), EXPIRY));
+        return carton(MODEL, 21.5, new LensUnit.Identity("09521234000013", Optional.of(lot), Optional.of(serial), EXPIRY));
     }
 
     static Delivery carton(String model, double power, LensUnit.Identity label) {
@@ -130,7 +168,7 @@ final class BankRecord implements AutoCloseable {
                 Dioptres.of(power),
                 Optional.empty(),
                 label,
-                Optional.of("(01)09999999000019(17)280331(10)" + label.lot().orElse("-")),
+                Optional.of("(01)09521234000013(17)280331(10)" + label.lot().orElse("-")),
                 "Location/store",
                 new Owner("Organization/hospital", false),
                 LocalDate.of(2026, 12, 1));
@@ -149,10 +187,5 @@ final class BankRecord implements AutoCloseable {
     static <T extends Resource> T named(T resource, String id) {
         resource.setId(resource.fhirType() + "/" + id);
         return resource;
-    }
-
-    @Override
-    public void close() {
-        server.close();
     }
 }
