@@ -439,6 +439,11 @@ public enum FindingCode {
             "The catalogue holds no lens model %s.",
             "Add the model to the catalogue, or read the carton again.",
             Source.HOUSE),
+    UNIT_NOT_MADE(
+            WITHHOLDS,
+            "The model %s is not made in %s.",
+            "Read the carton again: model, power with its sign, cylinder.",
+            Source.WRONG_LENS_REVIEWS),
     UNIT_ALREADY_IN_BANK(
             WITHHOLDS,
             "This unit was taken in before; it is %s.",
@@ -499,9 +504,9 @@ public enum FindingCode {
             "The record says of one unit that it is in more than one patient: %s.",
             "Find out which by the labels in the notes; warn all of them until then.",
             Source.HOUSE),
-    RECALL_INCOMPLETE(
+    BANK_INCOMPLETE(
             WITHHOLDS,
-            "The record counts %s units and gave %s; the answer is not complete.",
+            "The record counts %s lenses and gave %s: the list is not complete.",
             "Ask again; if it repeats, have the record's server looked at.",
             Source.HOUSE),
 

@@ -16,13 +16,9 @@ import org.hl7.fhir.r4.model.Bundle.BundleType;
 import org.hl7.fhir.r4.model.Bundle.HTTPVerb;
 import org.hl7.fhir.r4.model.Resource;
 import org.lensward.record.bank.RecordDoor;
-import org.slf4j.Logger;
-import org.slf4j.LoggerFactory;
 
 /** Asks and tells the record: many searches in one request, one plan in one transaction. */
 public final class RecordClient implements RecordDoor {
-
-    private static final Logger LOG = LoggerFactory.getLogger(RecordClient.class);
 
     private final IGenericClient client;
 
@@ -115,7 +111,6 @@ public final class RecordClient implements RecordDoor {
         try {
             return Optional.of(taken(transaction));
         } catch (ResourceVersionConflictException | PreconditionFailedException overtaken) {
-            LOG.info("The record refused a transaction: a version was overtaken");
             return Optional.empty();
         }
     }

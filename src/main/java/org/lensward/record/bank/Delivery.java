@@ -2,6 +2,7 @@ package org.lensward.record.bank;
 
 import java.time.LocalDate;
 import java.util.Optional;
+import org.lensward.lens.LensModel;
 import org.lensward.lens.stock.LensUnit;
 import org.lensward.lens.stock.Owner;
 import org.lensward.quantity.Dioptres;
@@ -26,4 +27,26 @@ public record Delivery(
         Optional<String> barcode,
         String location,
         Owner owner,
-        LocalDate day) {}
+        LocalDate day) {
+
+    /** Half of the smallest last digit of a label: below it two powers are one. */
+    private static final Dioptres ONE_LABEL = Dioptres.of(0.005);
+
+    /** Whether the model comes in this power and cylinder. */
+    boolean isMadeAs(LensModel made) {
+        boolean power = made.powers().stream().anyMatch(each -> isSame(each, power()));
+        return power
+                && cylinder()
+                        .map(given -> made.cylinders().stream().anyMatch(each -> isSame(each, given)))
+                        .orElse(!made.isToric());
+    }
+
+    private static boolean isSame(Dioptres one, Dioptres other) {
+        return one.distanceTo(other).compareTo(ONE_LABEL) < 0;
+    }
+
+    /** Power and cylinder, for a message. */
+    String strength() {
+        return power.signed() + cylinder.map(value -> " cylinder " + value.rounded()).orElse("");
+    }
+}

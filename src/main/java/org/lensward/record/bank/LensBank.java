@@ -4,6 +4,7 @@ import static org.lensward.finding.FindingCode.UNIT_ALREADY_IN_BANK;
 import static org.lensward.finding.FindingCode.UNIT_EXPIRED;
 import static org.lensward.finding.FindingCode.UNIT_LABEL_INCOMPLETE;
 import static org.lensward.finding.FindingCode.UNIT_MODEL_UNKNOWN;
+import static org.lensward.finding.FindingCode.UNIT_NOT_MADE;
 
 import ca.uhn.fhir.context.FhirContext;
 import java.util.List;
@@ -18,6 +19,7 @@ import org.lensward.finding.FindingCode;
 import org.lensward.finding.Outcome;
 import org.lensward.lens.stock.LensUnit;
 import org.lensward.lens.stock.Movement;
+import org.lensward.record.CatalogueReader;
 import org.lensward.record.Evidences;
 import org.lensward.record.Shelf;
 
@@ -65,14 +67,25 @@ public final class LensBank {
         if (label.expiry().isBefore(carton.day())) {
             return refused(UNIT_EXPIRED, carton.model(), label.expiry(), carton.day());
         }
-        Optional<DeviceDefinition> model = new Shelf(door.gather(List.of(carton.model())))
-                .find(DeviceDefinition.class, new Reference(carton.model()));
+        return model(carton)
+                .then(model -> name(label, carton.model())
+                        .then(name -> mover.create(UnitDevice.of(name, carton, model), carton.day(), signature)));
+    }
+
+    /** The model's name, if the model is in the catalogue and made so; a model that cannot be read whole is not held against. */
+    private Outcome<String> model(Delivery carton) {
+        Shelf shelf = new Shelf(door.gather(List.of(carton.model())));
+        Optional<DeviceDefinition> model = shelf.find(DeviceDefinition.class, new Reference(carton.model()));
         if (model.isEmpty()) {
             return refused(UNIT_MODEL_UNKNOWN, carton.model(), carton.model());
         }
-        return name(label, carton.model())
-                .then(name ->
-                        mover.create(UnitDevice.of(name, carton, name(model.get())), carton.day(), signature));
+        return new CatalogueReader(evidences)
+                .read(shelf)
+                .named(carton.model())
+                .filter(made -> !carton.isMadeAs(made))
+                .<Outcome<String>>map(
+                        made -> refused(UNIT_NOT_MADE, carton.model(), made.name(), carton.strength()))
+                .orElseGet(() -> Outcome.ready(name(model.get())));
     }
 
     private static String name(DeviceDefinition model) {

@@ -27,6 +27,7 @@ public record Recall(String lot, List<RecalledUnit> units, List<Finding> finding
      *
      * @param evidence its Device
      * @param unit the carton, where it can be read whole
+     * @param certain whether the record says that it is of the lot; otherwise it only may be
      * @param location where it lies, as far as recorded
      * @param patients in whom it is, by every statement of the record
      * @param operations the Procedures that say so
@@ -34,6 +35,7 @@ public record Recall(String lot, List<RecalledUnit> units, List<Finding> finding
     public record RecalledUnit(
             Evidence evidence,
             Optional<LensUnit> unit,
+            boolean certain,
             Optional<String> location,
             List<String> patients,
             List<String> operations) {
@@ -61,10 +63,10 @@ public record Recall(String lot, List<RecalledUnit> units, List<Finding> finding
         return units.stream().filter(RecalledUnit::isImplanted);
     }
 
-    /** Those on a shelf or in theatre, in any state in which they could still be used. */
+    /** Those certainly of the lot, on a shelf or in theatre, in any state in which they could still be used. */
     public Stream<LensUnit> usable() {
         return units.stream()
-                .filter(each -> !each.isImplanted())
+                .filter(each -> each.certain() && !each.isImplanted())
                 .flatMap(each -> each.unit().stream())
                 .filter(each -> each.state() != UnitState.QUARANTINED && each.state() != UnitState.WASTED);
     }

@@ -61,10 +61,11 @@ final class RecallSearch {
         RecalledUnit unit = new RecalledUnit(
                 evidences.of(device, ""),
                 read.value(),
+                RecalledLot.hasLot(device),
                 Optional.of(Shelf.name(device.getLocation())).filter(name -> !name.isEmpty()),
                 wearers.patients(device),
                 wearers.operations(device));
-        if (!RecalledLot.hasLot(device)) {
+        if (!unit.certain()) {
             found.add(Finding.of(RECALL_LOT_UNRECORDED, unit.evidence()));
         }
         if (unit.isImplanted() && unit.patients().isEmpty()) {

@@ -1,6 +1,6 @@
 package org.lensward.record.bank;
 
-import static org.lensward.finding.FindingCode.RECALL_INCOMPLETE;
+import static org.lensward.finding.FindingCode.BANK_INCOMPLETE;
 
 import java.time.Duration;
 import java.time.Instant;
@@ -77,7 +77,7 @@ final class WholeBank {
         if (given.size() < before) {
             int counted = Math.min(before, door.count(search));
             if (given.size() < counted) {
-                found.add(Finding.of(RECALL_INCOMPLETE, new Evidence("Device", "", ""), counted, given.size()));
+                found.add(Finding.of(BANK_INCOMPLETE, new Evidence("Device", "", ""), counted, given.size()));
             }
         }
     }

@@ -1,6 +1,7 @@
 package org.lensward.record.bank;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.lensward.finding.FindingCode.UNIT_ALREADY_IN_BANK;
 import static org.lensward.finding.FindingCode.UNIT_HELD_FOR_ANOTHER;
 import static org.lensward.finding.FindingCode.UNIT_MOVED_MEANWHILE;
 import static org.lensward.record.bank.BankRecord.CLERK;
@@ -12,6 +13,7 @@ import static org.lensward.record.bank.BankRecord.ready;
 
 import ch.qos.logback.classic.Level;
 import ch.qos.logback.classic.Logger;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CyclicBarrier;
@@ -31,6 +33,7 @@ import org.slf4j.LoggerFactory;
 class LensBankRacesTest {
 
     private static final int RACES = 200;
+    private static final int DELIVERIES = 30;
     private static final BankRecord RECORD = BankRecord.shared();
     private static final LensBank BANK = RECORD.bank();
 
@@ -74,6 +77,36 @@ class LensBankRacesTest {
                         + RECORD.search("Provenance?entity=" + other).size())
                 .as("what lost left no trail")
                 .isEqualTo(RACES);
+    }
+
+    @Test
+    void a_carton_taken_in_by_two_at_once_is_one_carton_taken_in_once() throws Exception {
+        ExecutorService clerks = Executors.newFixedThreadPool(2);
+        CyclicBarrier start = new CyclicBarrier(2);
+        try {
+            for (int race = 0; race < DELIVERIES; race++) {
+                Delivery carton = carton("RACE", "delivered-" + race);
+                List<Outcome<LensUnit>> answers = new ArrayList<>();
+                for (Future<Outcome<LensUnit>> each : clerks.invokeAll(List.of(receive(carton, start), receive(carton, start)))) {
+                    answers.add(each.get());
+                }
+                assertThat(answers.stream().flatMap(each -> each.value().stream())).hasSize(1);
+                assertThat(answers.stream().flatMap(each -> codes(each).stream()))
+                        .singleElement()
+                        .isIn(UNIT_MOVED_MEANWHILE, UNIT_ALREADY_IN_BANK);
+                String name = UnitName.bySerial(carton.identity()).orElseThrow();
+                assertThat(RECORD.search("Provenance?target=" + name)).hasSize(1);
+            }
+        } finally {
+            clerks.shutdownNow();
+        }
+    }
+
+    private static Callable<Outcome<LensUnit>> receive(Delivery carton, CyclicBarrier start) {
+        return () -> {
+            start.await();
+            return BANK.receive(carton, CLERK);
+        };
     }
 
     private static Callable<Outcome<LensUnit>> reserve(String carton, String booking, CyclicBarrier start) {

@@ -7,6 +7,7 @@ import static org.lensward.finding.FindingCode.UNIT_LABEL_INCOMPLETE;
 import static org.lensward.finding.FindingCode.UNIT_MODEL_UNKNOWN;
 import static org.lensward.finding.FindingCode.UNIT_MOVED_MEANWHILE;
 import static org.lensward.finding.FindingCode.UNIT_NOT_IN_BANK;
+import static org.lensward.finding.FindingCode.UNIT_NOT_MADE;
 import static org.lensward.record.bank.BankRecord.CLERK;
 import static org.lensward.record.bank.BankRecord.DAY;
 import static org.lensward.record.bank.BankRecord.EXPIRY;
@@ -16,6 +17,9 @@ import static org.lensward.record.bank.BankRecord.codes;
 import static org.lensward.record.bank.BankRecord.name;
 import static org.lensward.record.bank.BankRecord.ready;
 
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.List;
@@ -23,11 +27,16 @@ import java.util.Optional;
 import java.util.stream.IntStream;
 import org.hl7.fhir.r4.model.Device;
 import org.hl7.fhir.r4.model.Provenance;
+import org.hl7.fhir.r4.model.Resource;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.lensward.finding.Outcome;
 import org.lensward.lens.stock.LensUnit;
 import org.lensward.lens.stock.Movement;
 import org.lensward.lens.stock.UnitState;
+import org.lensward.quantity.Dioptres;
 import org.lensward.record.Evidences;
 import org.lensward.record.ProfileValidator;
 
@@ -96,6 +105,29 @@ class LensBankTest {
         assertThat(codes(BANK.receive(carton("DeviceDefinition/nobody", 20, good), CLERK)))
                 .containsExactly(UNIT_MODEL_UNKNOWN);
         assertThat(codes(BANK.unit("Device/nothing"))).containsExactly(UNIT_NOT_IN_BANK);
+    }
+
+    /** The worked model of our profiles is made from 6 D to 30 D in half dioptres, without cylinder. */
+    @ParameterizedTest
+    @CsvSource({"21.5,, true", "21.75,, false", "-21.5,, false", "21.5, 2.25, false"})
+    void a_power_that_the_model_is_not_made_in_is_refused(double power, @Nullable Double cylinder, boolean taken)
+            throws IOException {
+        Resource model = (Resource) BankRecord.FHIR
+                .newJsonParser()
+                .parseResource(Files.readString(Path.of("fhir-profiles/examples/intraocular-lens-model.json")));
+        RECORD.put(model);
+        Delivery given = carton("MADE", "made-" + power + cylinder);
+        Delivery delivery = new Delivery(
+                "DeviceDefinition/intraocular-lens-model",
+                Dioptres.of(power),
+                Optional.ofNullable(cylinder).map(Dioptres::of),
+                given.identity(),
+                given.barcode(),
+                given.location(),
+                given.owner(),
+                given.day());
+
+        assertThat(codes(BANK.receive(delivery, CLERK))).isEqualTo(taken ? List.of() : List.of(UNIT_NOT_MADE));
     }
 
     @Test

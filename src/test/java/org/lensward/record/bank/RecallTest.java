@@ -1,6 +1,7 @@
 package org.lensward.record.bank;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.lensward.finding.FindingCode.BANK_INCOMPLETE;
 import static org.lensward.finding.FindingCode.RECALL_LOT_UNRECORDED;
 import static org.lensward.finding.FindingCode.RECALL_PATIENTS_DIFFER;
 import static org.lensward.finding.FindingCode.RECALL_PATIENT_UNKNOWN;
@@ -13,6 +14,7 @@ import static org.lensward.record.bank.BankRecord.name;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.hl7.fhir.r4.model.Bundle;
 import org.hl7.fhir.r4.model.CodeType;
 import org.hl7.fhir.r4.model.Device;
 import org.hl7.fhir.r4.model.DeviceUseStatement.DeviceUseStatementStatus;
@@ -106,14 +108,8 @@ class RecallTest {
         LensUnit reserved = RECORD.received("PULL", "pull-2");
         BANK.move(name(reserved), new Movement.Reserve(RECORD.book("pull"), DAY), CLERK);
         Recall recall = BANK.recall(new RecalledLot("PULL", Optional.empty()), Lookup.INDEXED);
-        Recall ours = new Recall(
-                "PULL",
-                recall.units().stream()
-                        .filter(each -> each.unit().flatMap(unit -> unit.identity().lot()).isPresent())
-                        .toList(),
-                List.of());
 
-        assertThat(BANK.quarantine(ours, "Recall 7", CLERK)).hasSize(2).allMatch(each -> each.value().isPresent());
+        assertThat(BANK.quarantine(recall, "Recall 7", CLERK)).hasSize(2).allMatch(each -> each.value().isPresent());
         assertThat(RECORD.state(shelf)).isEqualTo(UnitState.QUARANTINED);
         assertThat(RECORD.state(reserved)).isEqualTo(UnitState.QUARANTINED);
     }
@@ -137,6 +133,44 @@ class RecallTest {
         assertThat(about(recall, name(twoSay))).containsExactly(RECALL_PATIENTS_DIFFER);
         Recall indexed = BANK.recall(new RecalledLot("OPEN", Optional.empty()), Lookup.INDEXED);
         assertThat(about(indexed, "Device/lotless")).contains(RECALL_LOT_UNRECORDED);
+    }
+
+    /** A server that ends a search early, as HAPI does at its largest number of results, without a word. */
+    @Test
+    void an_answer_shorter_than_the_record_counts_is_said_to_be_incomplete() {
+        RECORD.received("SHORT", "short-1");
+        RECORD.received("SHORT", "short-2");
+        ShortDoor door = new ShortDoor(RECORD.door());
+
+        Recall recall = new LensBank(BankRecord.FHIR, door)
+                .recall(new RecalledLot("SHORT", Optional.empty()), Lookup.WHOLE_BANK);
+
+        assertThat(recall.findings()).extracting(Finding::code).contains(BANK_INCOMPLETE);
+        assertThat(new LensBank(BankRecord.FHIR, door).units().findings())
+                .extracting(Finding::code)
+                .contains(BANK_INCOMPLETE);
+        assertThat(BANK.units().findings()).extracting(Finding::code).doesNotContain(BANK_INCOMPLETE);
+    }
+
+    /** The real door, which gives only the first of what a search finds. */
+    private record ShortDoor(RecordDoor door) implements RecordDoor {
+
+        @Override
+        public Bundle gather(List<String> questions) {
+            Bundle all = door.gather(questions);
+            all.setEntry(new ArrayList<>(all.getEntry().subList(0, Math.min(1, all.getEntry().size()))));
+            return all;
+        }
+
+        @Override
+        public int count(String search) {
+            return door.count(search);
+        }
+
+        @Override
+        public Optional<Bundle> transact(Bundle transaction) {
+            return door.transact(transaction);
+        }
     }
 
     private static List<FindingCode> about(Recall recall, String name) {
