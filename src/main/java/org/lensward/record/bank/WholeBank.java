@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.hl7.fhir.r4.model.Device;
 import org.lensward.finding.Evidence;
 import org.lensward.finding.Finding;
@@ -16,14 +17,14 @@ import org.lensward.record.Shelf;
 import org.lensward.record.Systems;
 
 /**
- * Every carton of the bank, however many. A server may end a search silently at some number, so a search that would find more than a few
- * thousand is split by the time of the last change until each part is small, and each part is counted. The parts are read oldest first: a
- * carton that moves meanwhile moves into a part still to be read.
+ * Every carton of the bank, however many, page after page. What comes is counted against what the record says there is, for a server may
+ * end a long search without a word. Where it falls short the search is split by the time of the last change until each part is small; the
+ * parts are read oldest first, so that a carton that moves meanwhile moves into a part still to be read.
  */
 final class WholeBank {
 
     static final String SEARCH = "Device?type=" + Systems.DEVICE_TYPE + "|" + UnitDevice.TYPE;
-    static final int PART = 4_000;
+    static final int PART = 1_000;
 
     private static final Instant FIRST = Instant.parse("2000-01-01T00:00:00Z");
     private static final Instant LAST = Instant.parse("2100-01-01T00:00:00Z");
@@ -40,12 +41,14 @@ final class WholeBank {
         this.part = part;
     }
 
-    /** All Devices that are lenses, with a finding for each part of which the record gave fewer than it counts. */
+    /**
+     * All Devices that are lenses, with a finding for each part of which the record gave fewer than it counts.
+     *
+     * @param part how many a search must give whole
+     */
     static Outcome<List<Device>> read(RecordDoor door, int part) {
         WholeBank bank = new WholeBank(door, part);
-        if (door.count(SEARCH) <= part) {
-            bank.take(SEARCH);
-        } else {
+        if (bank.missing(SEARCH).isPresent()) {
             bank.split(FIRST, LAST);
         }
         return Outcome.ready(List.copyOf(bank.devices.values()), bank.found);
@@ -55,30 +58,26 @@ final class WholeBank {
         String window = SEARCH + "&_lastUpdated=ge" + from + "&_lastUpdated=lt" + to;
         int count = door.count(window);
         Duration length = Duration.between(from, to);
-        if (count <= part || length.compareTo(SHORTEST) <= 0) {
-            if (count > 0) {
-                take(window);
-            }
-            return;
+        if (count > part && length.compareTo(SHORTEST) > 0) {
+            Instant middle =
+                    Instant.ofEpochMilli(from.plus(length.dividedBy(2)).toEpochMilli());
+            split(from, middle);
+            split(middle, to);
+        } else if (count > 0) {
+            missing(window).ifPresent(found::add);
         }
-        Instant middle = Instant.ofEpochMilli(from.plus(length.dividedBy(2)).toEpochMilli());
-        split(from, middle);
-        split(middle, to);
     }
 
-    private void take(String search) {
+    /** Takes what the search gives; a finding if that is fewer than were there before and after. */
+    private Optional<Finding> missing(String search) {
         int before = door.count(search);
-        List<Device> given = door.gather(List.of(search + PAGE)).getEntry().stream()
-                .map(entry -> entry.getResource())
-                .filter(Device.class::isInstance)
-                .map(Device.class::cast)
+        List<Device> given = new Shelf(door.gather(List.of(search + PAGE)))
+                .all(Device.class)
                 .toList();
         given.forEach(device -> devices.put(Shelf.name(device), device));
-        if (given.size() < before) {
-            int counted = Math.min(before, door.count(search));
-            if (given.size() < counted) {
-                found.add(Finding.of(BANK_INCOMPLETE, new Evidence("Device", "", ""), counted, given.size()));
-            }
-        }
+        int counted = given.size() < before ? Math.min(before, door.count(search)) : before;
+        return given.size() < counted
+                ? Optional.of(Finding.of(BANK_INCOMPLETE, new Evidence("Device", "", ""), counted, given.size()))
+                : Optional.empty();
     }
 }
