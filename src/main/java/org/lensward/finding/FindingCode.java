@@ -412,13 +412,13 @@ public enum FindingCode {
             "Check antibiotic, antiseptic, anaesthetic, dye and latex against it.",
             Source.COMMON_PRACTICE),
 
-// Opening the capsule
+    // Opening the capsule
 
-// Preparation
+    // Preparation
 
-// Carton labels
+    // Carton labels
 
-// The lens bank
+    // The lens bank
     UNIT_UNREADABLE(
             CAUTION,
             "The unit cannot be used as it stands in the record: %s.",

@@ -49,7 +49,9 @@ public final class Movements {
             return reserve(reserve);
         }
         if (movement instanceof Movement.Pick pick) {
-            return unit.state() == PICKED ? unchanged(pick.forBooking()) : next(pick.forBooking(), RESERVED, pick.day());
+            return unit.state() == PICKED
+                    ? unchanged(pick.forBooking())
+                    : next(pick.forBooking(), RESERVED, pick.day());
         }
         if (movement instanceof Movement.Return back) {
             return giveBack(back);

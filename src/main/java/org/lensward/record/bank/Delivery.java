@@ -47,6 +47,7 @@ public record Delivery(
 
     /** Power and cylinder, for a message. */
     String strength() {
-        return power.signed() + cylinder.map(value -> " cylinder " + value.rounded()).orElse("");
+        return power.signed()
+                + cylinder.map(value -> " cylinder " + value.rounded()).orElse("");
     }
 }

@@ -35,7 +35,11 @@ final class GuardedTransaction {
     }
 
     GuardedTransaction trail(Provenance trail) {
-        bundle.addEntry().setResource(trail).getRequest().setMethod(HTTPVerb.POST).setUrl("Provenance");
+        bundle.addEntry()
+                .setResource(trail)
+                .getRequest()
+                .setMethod(HTTPVerb.POST)
+                .setUrl("Provenance");
         return this;
     }
 

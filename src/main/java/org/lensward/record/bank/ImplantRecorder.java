@@ -43,8 +43,8 @@ final class ImplantRecorder {
 
     Outcome<ImplantCard> record(Implantation implantation, Signature signature) {
         Shelf shelf = new Shelf(door.gather(questions(implantation)));
-        return plan(shelf, implantation).then(plan -> carton(shelf, implantation)
-                .then(device -> reader.read(device)
+        return plan(shelf, implantation)
+                .then(plan -> carton(shelf, implantation).then(device -> reader.read(device)
                         .then(unit -> Movements.apply(unit, movement(implantation)))
                         .then(unit -> asPlanned(shelf, unit, implantation))
                         .then(unit -> write(shelf, new Parts(implantation, signature, plan, device, unit)))));
@@ -119,8 +119,8 @@ final class ImplantRecorder {
 
     private Outcome<ImplantCard> write(Shelf shelf, Parts parts) {
         ImplantTransaction transaction = new ImplantTransaction(parts.implantation(), parts.signature());
-        Procedure operation =
-                transaction.implanted(parts.plan(), parts.carton(), parts.unit(), hospital(shelf, parts.implantation()));
+        Procedure operation = transaction.implanted(
+                parts.plan(), parts.carton(), parts.unit(), hospital(shelf, parts.implantation()));
         transaction.settle(requests(shelf).toList(), parts.unit());
         List<Finding> found = returnRest(shelf, parts, transaction);
         return door.transact(transaction.bundle())
@@ -134,8 +134,7 @@ final class ImplantRecorder {
 
     private static Reference hospital(Shelf shelf, Implantation implantation) {
         Reference hospital = Signature.reference(implantation.hospital());
-        shelf.find(Organization.class, hospital)
-                .ifPresent(organization -> hospital.setDisplay(organization.getName()));
+        shelf.find(Organization.class, hospital).ifPresent(organization -> hospital.setDisplay(organization.getName()));
         return hospital;
     }
 

@@ -64,13 +64,13 @@ final class ImplantTransaction {
      * @return the plan as completed
      */
     Procedure implanted(Procedure standing, Device carton, LensUnit unit, Reference hospital) {
-        Device device = UnitDevice.moved(carton, unit).setPatient(standing.getSubject().copy());
+        Device device =
+                UnitDevice.moved(carton, unit).setPatient(standing.getSubject().copy());
         Procedure operation = completed(standing, device, unit, hospital);
         DeviceUseStatement use = use(operation, device);
         transaction.replace(operation).replace(device).write(use);
         transaction.trail(Trail.of(
-                new Movement.Implant(
-                        implantation.booking(), implantation.at().toLocalDate()),
+                new Movement.Implant(implantation.booking(), implantation.at().toLocalDate()),
                 signature,
                 List.of(standing, carton),
                 List.of(device, operation, use)));

@@ -67,9 +67,8 @@ public final class LensBank {
         if (label.expiry().isBefore(carton.day())) {
             return refused(UNIT_EXPIRED, carton.model(), label.expiry(), carton.day());
         }
-        return model(carton)
-                .then(model -> name(label, carton.model())
-                        .then(name -> mover.create(UnitDevice.of(name, carton, model), carton.day(), signature)));
+        return model(carton).then(model -> name(label, carton.model())
+                .then(name -> mover.create(UnitDevice.of(name, carton, model), carton.day(), signature)));
     }
 
     /** The model's name, if the model is in the catalogue and made so; a model that cannot be read whole is not held against. */
@@ -83,8 +82,7 @@ public final class LensBank {
                 .read(shelf)
                 .named(carton.model())
                 .filter(made -> !carton.isMadeAs(made))
-                .<Outcome<String>>map(
-                        made -> refused(UNIT_NOT_MADE, carton.model(), made.name(), carton.strength()))
+                .<Outcome<String>>map(made -> refused(UNIT_NOT_MADE, carton.model(), made.name(), carton.strength()))
                 .orElseGet(() -> Outcome.ready(name(model.get())));
     }
 
@@ -95,15 +93,13 @@ public final class LensBank {
     private Outcome<String> name(LensUnit.Identity label, String model) {
         Optional<String> bySerial = UnitName.bySerial(label);
         if (bySerial.isPresent()) {
-            Optional<Device> there = new Shelf(door.gather(List.of(bySerial.get())))
-                    .find(Device.class, new Reference(bySerial.get()));
+            Optional<Device> there =
+                    new Shelf(door.gather(List.of(bySerial.get()))).find(Device.class, new Reference(bySerial.get()));
             return there.<Outcome<String>>map(device -> Outcome.withheld(
                             Finding.of(UNIT_ALREADY_IN_BANK, evidences.of(device, ""), UnitDevice.state(device))))
                     .orElseGet(() -> Outcome.ready(bySerial.get()));
         }
-        return label.lot().isPresent()
-                ? Outcome.ready(firstFree(label))
-                : refused(UNIT_LABEL_INCOMPLETE, model);
+        return label.lot().isPresent() ? Outcome.ready(firstFree(label)) : refused(UNIT_LABEL_INCOMPLETE, model);
     }
 
     private String firstFree(LensUnit.Identity label) {
@@ -113,7 +109,8 @@ public final class LensBank {
                     .toList();
             Shelf taken = new Shelf(door.gather(names));
             Optional<String> free = names.stream()
-                    .filter(name -> taken.find(Device.class, new Reference(name)).isEmpty())
+                    .filter(name ->
+                            taken.find(Device.class, new Reference(name)).isEmpty())
                     .findFirst();
             if (free.isPresent()) {
                 return free.get();

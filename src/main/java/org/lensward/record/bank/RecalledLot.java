@@ -33,7 +33,6 @@ public record RecalledLot(String lot, Optional<String> device) {
     private boolean mayBeDevice(Device carton) {
         return device.isEmpty()
                 || carton.getUdiCarrier().stream().noneMatch(each -> each.hasDeviceIdentifier())
-                || carton.getUdiCarrier().stream()
-                        .anyMatch(each -> device.get().equals(each.getDeviceIdentifier()));
+                || carton.getUdiCarrier().stream().anyMatch(each -> device.get().equals(each.getDeviceIdentifier()));
     }
 }

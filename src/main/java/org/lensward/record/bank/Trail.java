@@ -42,7 +42,6 @@ final class Trail {
         return trail;
     }
 
-
     private static CodeableConcept activity(MovementKind kind) {
         String words = kind.done();
         return Codes.concept(

@@ -101,9 +101,7 @@ final class UnitDevice {
 
     /** What a person calls the model. */
     static String modelName(Device device) {
-        return device.hasDeviceName()
-                ? device.getDeviceNameFirstRep().getName()
-                : Shelf.name(device.getDefinition());
+        return device.hasDeviceName() ? device.getDeviceNameFirstRep().getName() : Shelf.name(device.getDefinition());
     }
 
     private static void remove(Device device, String extension) {

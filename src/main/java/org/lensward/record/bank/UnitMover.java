@@ -36,16 +36,12 @@ final class UnitMover {
         return new Shelf(door.gather(List.of(name)))
                 .find(Device.class, new Reference(name))
                 .<Outcome<Device>>map(Outcome::ready)
-                .orElseGet(() ->
-                        Outcome.withheld(Finding.of(UNIT_NOT_IN_BANK, new Evidence(name, "", ""), name)));
+                .orElseGet(() -> Outcome.withheld(Finding.of(UNIT_NOT_IN_BANK, new Evidence(name, "", ""), name)));
     }
 
     Outcome<LensUnit> move(String name, Movement movement, Signature signature) {
-        return look(name).then(device -> reader.read(device)
-                .then(unit -> Movements.apply(unit, movement)
-                        .then(moved -> moved.equals(unit)
-                                ? Outcome.ready(unit)
-                                : write(device, moved, movement, signature))));
+        return look(name).then(device -> reader.read(device).then(unit -> Movements.apply(unit, movement)
+                .then(moved -> moved.equals(unit) ? Outcome.ready(unit) : write(device, moved, movement, signature))));
     }
 
     /** Moves it even if others move it at the same time, as long as the movement stays possible. */
@@ -62,11 +58,12 @@ final class UnitMover {
     }
 
     Outcome<LensUnit> create(Device carton, LocalDate day, Signature signature) {
-        return reader.read(carton).then(unit -> post(
-                new GuardedTransaction()
-                        .create(carton)
-                        .trail(Trail.of(new Movement.GoodsIn(day), signature, List.of(), List.of(carton))),
-                unit));
+        return reader.read(carton)
+                .then(unit -> post(
+                        new GuardedTransaction()
+                                .create(carton)
+                                .trail(Trail.of(new Movement.GoodsIn(day), signature, List.of(), List.of(carton))),
+                        unit));
     }
 
     private Outcome<LensUnit> write(Device before, LensUnit moved, Movement movement, Signature signature) {

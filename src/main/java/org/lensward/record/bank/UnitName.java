@@ -18,6 +18,7 @@ final class UnitName {
 
     /** Of one of the cartons of a lot without serial numbers, counted from 1. */
     static Optional<String> byLot(LensUnit.Identity label, int running) {
-        return label.lot().map(lot -> PREFIX + Evidences.digest("lot\n" + label.device() + "\n" + lot + "\n" + running));
+        return label.lot()
+                .map(lot -> PREFIX + Evidences.digest("lot\n" + label.device() + "\n" + lot + "\n" + running));
     }
 }

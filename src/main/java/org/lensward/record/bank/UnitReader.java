@@ -114,8 +114,8 @@ final class UnitReader {
         String unit = quantity.hasCode() ? quantity.getCode() : "";
         double factor = UnitKind.POWER
                 .factor(unit)
-                .orElseThrow(() -> new IllegalArgumentException("its " + code + " has the unit '" + unit + "', not "
-                        + UnitKind.POWER.accepted()));
+                .orElseThrow(() -> new IllegalArgumentException(
+                        "its " + code + " has the unit '" + unit + "', not " + UnitKind.POWER.accepted()));
         return Dioptres.of(quantity.getValue().doubleValue() * factor);
     }
 

@@ -25,9 +25,9 @@ final class Wearers {
     }
 
     static Wearers of(RecordDoor door, List<Device> devices) {
-        Shelf uses = ask(door, questions("DeviceUseStatement?device=", devices.stream().map(Shelf::name)));
-        Stream<String> bookings = devices.stream()
-                .flatMap(device -> HeldUnits.holder(device).stream());
+        Shelf uses = ask(
+                door, questions("DeviceUseStatement?device=", devices.stream().map(Shelf::name)));
+        Stream<String> bookings = devices.stream().flatMap(device -> HeldUnits.holder(device).stream());
         Stream<String> patients = Stream.concat(
                         devices.stream().map(Device::getPatient),
                         uses.all(DeviceUseStatement.class).map(DeviceUseStatement::getSubject))
@@ -40,8 +40,7 @@ final class Wearers {
     }
 
     private static List<String> questions(String search, Stream<String> names) {
-        List<String> known =
-                names.filter(name -> !name.isEmpty()).distinct().toList();
+        List<String> known = names.filter(name -> !name.isEmpty()).distinct().toList();
         return IntStream.iterate(0, from -> from < known.size(), from -> from + PER_QUESTION)
                 .mapToObj(from -> known.subList(from, Math.min(known.size(), from + PER_QUESTION)))
                 .map(some -> search + String.join(",", some) + "&_count=500")
@@ -72,7 +71,8 @@ final class Wearers {
     }
 
     private Stream<Procedure> implantations(Device device) {
-        return procedures.all(Procedure.class)
+        return procedures
+                .all(Procedure.class)
                 .filter(each -> each.getStatus() != ProcedureStatus.ENTEREDINERROR)
                 .filter(each -> each.getFocalDevice().stream()
                         .anyMatch(focal -> Shelf.refers(List.of(focal.getManipulated()), device)));

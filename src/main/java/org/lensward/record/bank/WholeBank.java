@@ -59,8 +59,7 @@ final class WholeBank {
         int count = door.count(window);
         Duration length = Duration.between(from, to);
         if (count > part && length.compareTo(SHORTEST) > 0) {
-            Instant middle =
-                    Instant.ofEpochMilli(from.plus(length.dividedBy(2)).toEpochMilli());
+            Instant middle = Instant.ofEpochMilli(from.plus(length.dividedBy(2)).toEpochMilli());
             split(from, middle);
             split(middle, to);
         } else if (count > 0) {
@@ -71,9 +70,8 @@ final class WholeBank {
     /** Takes what the search gives; a finding if that is fewer than were there before and after. */
     private Optional<Finding> missing(String search) {
         int before = door.count(search);
-        List<Device> given = new Shelf(door.gather(List.of(search + PAGE)))
-                .all(Device.class)
-                .toList();
+        List<Device> given =
+                new Shelf(door.gather(List.of(search + PAGE))).all(Device.class).toList();
         given.forEach(device -> devices.put(Shelf.name(device), device));
         int counted = given.size() < before ? Math.min(before, door.count(search)) : before;
         return given.size() < counted

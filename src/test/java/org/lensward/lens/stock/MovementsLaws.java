@@ -24,8 +24,7 @@ class MovementsLaws {
     private static final Set<UnitState> HELD = EnumSet.of(UnitState.RESERVED, UnitState.PICKED, UnitState.IMPLANTED);
 
     @Property
-    void a_history_never_leaves_an_end_and_never_holds_a_carton_for_two(
-            @ForAll("histories") List<Movement> history) {
+    void a_history_never_leaves_an_end_and_never_holds_a_carton_for_two(@ForAll("histories") List<Movement> history) {
         LensUnit unit = carton(UnitState.AVAILABLE);
         for (Movement movement : history) {
             Outcome<LensUnit> outcome = Movements.apply(unit, movement);
@@ -50,12 +49,10 @@ class MovementsLaws {
 
     @Property
     void a_step_done_twice_is_done_once_or_refused(@ForAll UnitState state, @ForAll("movements") Movement movement) {
-        Movements.apply(carton(state), movement)
-                .value()
-                .ifPresent(once -> assertThat(Movements.apply(once, movement).value())
-                        .satisfiesAnyOf(
-                                twice -> assertThat(twice).contains(once),
-                                twice -> assertThat(twice).isEmpty()));
+        Movements.apply(carton(state), movement).value().ifPresent(once -> assertThat(
+                        Movements.apply(once, movement).value())
+                .satisfiesAnyOf(twice -> assertThat(twice).contains(once), twice -> assertThat(twice)
+                        .isEmpty()));
     }
 
     @Property

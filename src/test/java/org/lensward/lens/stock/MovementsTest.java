@@ -129,8 +129,7 @@ class MovementsTest {
     void a_movement_has_a_code_for_the_trail() {
         assertThat(MovementKind.values())
                 .extracting(MovementKind::code)
-                .containsExactly(
-                        "goods-in", "reserve", "pick", "return", "implant", "waste", "quarantine", "release");
+                .containsExactly("goods-in", "reserve", "pick", "return", "implant", "waste", "quarantine", "release");
     }
 
     static Movement movement(MovementKind kind, String booking, LocalDate day) {
@@ -147,12 +146,10 @@ class MovementsTest {
     }
 
     private static String answer(Outcome<LensUnit> outcome) {
-        return outcome.value()
-                .map(unit -> unit.state().name())
-                .orElseGet(() -> outcome.findings().stream()
-                        .map(Finding::code)
-                        .map(FindingCode::name)
-                        .reduce((one, other) -> one + " " + other)
-                        .orElseThrow());
+        return outcome.value().map(unit -> unit.state().name()).orElseGet(() -> outcome.findings().stream()
+                .map(Finding::code)
+                .map(FindingCode::name)
+                .reduce((one, other) -> one + " " + other)
+                .orElseThrow());
     }
 }

@@ -28,11 +28,11 @@ import org.hl7.fhir.r4.model.ServiceRequest.ServiceRequestIntent;
 import org.hl7.fhir.r4.model.ServiceRequest.ServiceRequestStatus;
 import org.lensward.demo.EmbeddedRecord;
 import org.lensward.demo.EmbeddedRecordSettings;
-import org.lensward.flow.AdapterSettings;
-import org.lensward.flow.RecordClient;
 import org.lensward.finding.Finding;
 import org.lensward.finding.FindingCode;
 import org.lensward.finding.Outcome;
+import org.lensward.flow.AdapterSettings;
+import org.lensward.flow.RecordClient;
 import org.lensward.lens.stock.LensUnit;
 import org.lensward.lens.stock.Owner;
 import org.lensward.lens.stock.UnitState;
@@ -159,7 +159,8 @@ final class BankRecord {
     }
 
     static Delivery carton(String lot, String serial) {
-        return carton(MODEL, 21.5, new LensUnit.Identity("09521234000013", Optional.of(lot), Optional.of(serial), EXPIRY));
+        return carton(
+                MODEL, 21.5, new LensUnit.Identity("09521234000013", Optional.of(lot), Optional.of(serial), EXPIRY));
     }
 
     static Delivery carton(String model, double power, LensUnit.Identity label) {

@@ -86,9 +86,11 @@ class ImplantTest {
         Procedure operation = RECORD.read(Procedure.class, PLAN);
         assertThat(operation.getStatus()).isEqualTo(ProcedureStatus.COMPLETED);
         assertThat(operation.getPerformedDateTimeType().getValueAsString()).isEqualTo("2026-12-10T10:05:00+01:00");
-        assertThat(operation.getFocalDeviceFirstRep().getManipulated().getReference()).isEqualTo(name(primary));
+        assertThat(operation.getFocalDeviceFirstRep().getManipulated().getReference())
+                .isEqualTo(name(primary));
         assertThat(RECORD.state(primary)).isEqualTo(UnitState.IMPLANTED);
-        assertThat(RECORD.read(Device.class, name(primary)).getPatient().getReference()).isEqualTo("Patient/patient-01");
+        assertThat(RECORD.read(Device.class, name(primary)).getPatient().getReference())
+                .isEqualTo("Patient/patient-01");
         assertThat(Stream.of(spare, sulcus).map(RECORD::state)).containsOnly(UnitState.AVAILABLE);
         assertThat(ready(BANK.heldFor(BOOKING))).extracting(BankRecord::name).contains(name(primary));
         assertThat(Stream.of("primary", "spare", "sulcus", "anterior-chamber").map(ImplantTest::request))
@@ -174,13 +176,19 @@ class ImplantTest {
         LensUnit onlyReserved = reserved(MODEL, 22);
         LensUnit worn = picked(MODEL, 22);
         Implantation late = new Implantation(
-                BOOKING, name(worn), "S", "H", EXPIRY.plusDays(1).atStartOfDay().atOffset(ZoneOffset.UTC), Optional.empty());
+                BOOKING,
+                name(worn),
+                "S",
+                "H",
+                EXPIRY.plusDays(1).atStartOfDay().atOffset(ZoneOffset.UTC),
+                Optional.empty());
 
         assertThat(codes(BANK.implant(implantation(onlyReserved, Optional.empty()), CLERK)))
                 .containsExactly(UNIT_STEP_MISSING);
         assertThat(codes(BANK.implant(late, CLERK))).containsExactly(UNIT_EXPIRED);
         moved(worn, new Movement.Waste("dropped"));
-        assertThat(codes(BANK.implant(implantation(worn, Optional.empty()), CLERK))).containsExactly(UNIT_GONE);
+        assertThat(codes(BANK.implant(implantation(worn, Optional.empty()), CLERK)))
+                .containsExactly(UNIT_GONE);
         assertThat(codes(BANK.implant(
                         new Implantation(BOOKING, "Device/nothing", "S", "H", AT, Optional.empty()), CLERK)))
                 .containsExactly(UNIT_NOT_IN_BANK);
@@ -193,8 +201,7 @@ class ImplantTest {
         Procedure sideless = RECORD.read(Procedure.class, PLAN);
         sideless.getBodySiteFirstRep().getCodingFirstRep().setCode("81745001");
 
-        assertThat(codes(BANK.implant(
-                        new Implantation(unplanned, name(lens), "S", "H", AT, Optional.of(TORN)), CLERK)))
+        assertThat(codes(BANK.implant(new Implantation(unplanned, name(lens), "S", "H", AT, Optional.of(TORN)), CLERK)))
                 .containsExactly(IMPLANT_WITHOUT_PLAN);
         RECORD.put(sideless);
         assertThat(codes(BANK.implant(implantation(lens, Optional.of(TORN)), CLERK)))

@@ -72,7 +72,8 @@ class LensBankRacesTest {
             clerks.shutdownNow();
         }
         assertThat(overtaken).as("races that the version decided").isPositive();
-        assertThat(ready(BANK.heldFor(one)).size() + ready(BANK.heldFor(other)).size()).isEqualTo(RACES);
+        assertThat(ready(BANK.heldFor(one)).size() + ready(BANK.heldFor(other)).size())
+                .isEqualTo(RACES);
         assertThat(RECORD.search("Provenance?entity=" + one).size()
                         + RECORD.search("Provenance?entity=" + other).size())
                 .as("what lost left no trail")
@@ -87,10 +88,12 @@ class LensBankRacesTest {
             for (int race = 0; race < DELIVERIES; race++) {
                 Delivery carton = carton("RACE", "delivered-" + race);
                 List<Outcome<LensUnit>> answers = new ArrayList<>();
-                for (Future<Outcome<LensUnit>> each : clerks.invokeAll(List.of(receive(carton, start), receive(carton, start)))) {
+                for (Future<Outcome<LensUnit>> each :
+                        clerks.invokeAll(List.of(receive(carton, start), receive(carton, start)))) {
                     answers.add(each.get());
                 }
-                assertThat(answers.stream().flatMap(each -> each.value().stream())).hasSize(1);
+                assertThat(answers.stream().flatMap(each -> each.value().stream()))
+                        .hasSize(1);
                 assertThat(answers.stream().flatMap(each -> codes(each).stream()))
                         .singleElement()
                         .isIn(UNIT_MOVED_MEANWHILE, UNIT_ALREADY_IN_BANK);

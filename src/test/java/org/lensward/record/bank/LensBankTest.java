@@ -53,7 +53,8 @@ class LensBankTest {
         assertThat(BANK.unit(name(unit)).value()).contains(unit);
         assertThat(unit.state()).isEqualTo(UnitState.AVAILABLE);
         assertThat(unit.evidence().version()).isEqualTo("1");
-        assertThat(ProfileValidator.errors(RECORD.read(Device.class, name(unit)))).isEmpty();
+        assertThat(ProfileValidator.errors(RECORD.read(Device.class, name(unit))))
+                .isEmpty();
     }
 
     @Test

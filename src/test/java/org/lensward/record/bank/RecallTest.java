@@ -17,8 +17,8 @@ import java.util.Optional;
 import org.hl7.fhir.r4.model.Bundle;
 import org.hl7.fhir.r4.model.CodeType;
 import org.hl7.fhir.r4.model.Device;
-import org.hl7.fhir.r4.model.DeviceUseStatement.DeviceUseStatementStatus;
 import org.hl7.fhir.r4.model.DeviceUseStatement;
+import org.hl7.fhir.r4.model.DeviceUseStatement.DeviceUseStatementStatus;
 import org.hl7.fhir.r4.model.Patient;
 import org.hl7.fhir.r4.model.Reference;
 import org.hl7.fhir.r4.model.Resource;
@@ -54,11 +54,14 @@ class RecallTest {
 
         for (Lookup lookup : Lookup.values()) {
             Recall recall = BANK.recall(new RecalledLot("recalled", Optional.empty()), lookup);
-            assertThat(recall.units().stream().filter(each -> each.unit().flatMap(unit -> unit.identity().lot()).isPresent()))
+            assertThat(recall.units().stream().filter(each -> each.unit()
+                            .flatMap(unit -> unit.identity().lot())
+                            .isPresent()))
                     .as(lookup.name())
                     .hasSize(12);
         }
-        List<Device> whole = WholeBank.read(RECORD.door(), WholeBank.PART).value().orElseThrow();
+        List<Device> whole =
+                WholeBank.read(RECORD.door(), WholeBank.PART).value().orElseThrow();
         Outcome<List<Device>> parts = WholeBank.read(new ShortDoor(RECORD.door(), 300), 300);
         List<Device> inParts = parts.value().orElseThrow();
         assertThat(inParts).extracting(Shelf::name).doesNotHaveDuplicates();
@@ -88,7 +91,9 @@ class RecallTest {
         Recall recall = BANK.recall(new RecalledLot(lot, Optional.of("09521234000013")), lookup);
 
         List<String> ours = List.of(name(shelf), name(reserved), name(implanted), name(broken));
-        assertThat(recall.units()).extracting(each -> each.evidence().resource()).containsAll(ours);
+        assertThat(recall.units())
+                .extracting(each -> each.evidence().resource())
+                .containsAll(ours);
         assertThat(recall.usable().filter(unit -> ours.contains(unit.evidence().resource())))
                 .extracting(LensUnit::heldFor)
                 .containsExactlyInAnyOrder(Optional.empty(), Optional.of(booking));
@@ -109,7 +114,8 @@ class RecallTest {
         BANK.move(name(reserved), new Movement.Reserve(RECORD.book("pull"), DAY), CLERK);
         Recall recall = BANK.recall(new RecalledLot("PULL", Optional.empty()), Lookup.INDEXED);
 
-        assertThat(BANK.quarantine(recall, "Recall 7", CLERK)).hasSize(2).allMatch(each -> each.value().isPresent());
+        assertThat(BANK.quarantine(recall, "Recall 7", CLERK)).hasSize(2).allMatch(each -> each.value()
+                .isPresent());
         assertThat(RECORD.state(shelf)).isEqualTo(UnitState.QUARANTINED);
         assertThat(RECORD.state(reserved)).isEqualTo(UnitState.QUARANTINED);
     }
@@ -117,7 +123,9 @@ class RecallTest {
     @Test
     void what_the_record_leaves_open_is_said_and_nothing_escapes() {
         Device lotless = BankRecord.named(
-                UnitDevice.of("Device/lotless", carton("gone", "lotless"), "harbour-60").setLotNumber(null), "lotless");
+                UnitDevice.of("Device/lotless", carton("gone", "lotless"), "harbour-60")
+                        .setLotNumber(null),
+                "lotless");
         Device nobodys = UnitDevice.of("Device/nobodys", carton("OPEN", "nobodys"), "harbour-60");
         nobodys.getExtensionByUrl(UnitDevice.STATE).setValue(new CodeType("implanted"));
         nobodys.addExtension(UnitDevice.HELD_FOR, new Reference(RECORD.book("nobodys")));
@@ -157,7 +165,8 @@ class RecallTest {
         @Override
         public Bundle gather(List<String> questions) {
             Bundle all = door.gather(questions);
-            all.setEntry(new ArrayList<>(all.getEntry().subList(0, Math.min(longest, all.getEntry().size()))));
+            all.setEntry(new ArrayList<>(
+                    all.getEntry().subList(0, Math.min(longest, all.getEntry().size()))));
             return all;
         }
 

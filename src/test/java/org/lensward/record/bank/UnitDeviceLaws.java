@@ -57,7 +57,8 @@ class UnitDeviceLaws {
         boolean same = first.device().equals(second.device()) && first.serial().equals(second.serial());
 
         if (first.serial().isPresent() && second.serial().isPresent()) {
-            assertThat(UnitName.bySerial(first).equals(UnitName.bySerial(second))).isEqualTo(same);
+            assertThat(UnitName.bySerial(first).equals(UnitName.bySerial(second)))
+                    .isEqualTo(same);
         }
         UnitName.byLot(first, running).ifPresent(name -> {
             assertThat(name).matches("Device/[A-Za-z0-9.-]{1,64}");
@@ -76,8 +77,13 @@ class UnitDeviceLaws {
 
     @Provide
     Arbitrary<Delivery> deliveries() {
-        Arbitrary<Dioptres> powers = Arbitraries.integers().between(-40, 160).map(quarters -> Dioptres.of(quarters / 4.0));
-        Arbitrary<String> label = Arbitraries.strings().withCharRange('A', 'Z').numeric().ofMinLength(1).ofMaxLength(20);
+        Arbitrary<Dioptres> powers =
+                Arbitraries.integers().between(-40, 160).map(quarters -> Dioptres.of(quarters / 4.0));
+        Arbitrary<String> label = Arbitraries.strings()
+                .withCharRange('A', 'Z')
+                .numeric()
+                .ofMinLength(1)
+                .ofMaxLength(20);
         Arbitrary<LensUnit.Identity> identities = Combinators.combine(
                         Arbitraries.of("09521234000013", "+A123BJC5D6E71"), label, label.optional(), expiries())
                 .as((device, lot, serial, expiry) -> new LensUnit.Identity(device, Optional.of(lot), serial, expiry));

@@ -40,39 +40,37 @@ class UnitReaderTest {
         return Stream.of(
                         new Fault("no intraocular lens", device -> device.setType(null)),
                         new Fault("state 'lost' is not known", device -> state(device, "lost")),
-                        new Fault("state '' is not known", device -> device.getExtension().clear()),
+                        new Fault("state '' is not known", device -> device.getExtension()
+                                .clear()),
                         new Fault("status contradicts", device -> device.setStatus(FHIRDeviceStatus.INACTIVE)),
                         new Fault("status contradicts", device -> device.setStatus(FHIRDeviceStatus.ENTEREDINERROR)),
                         new Fault("names no lens model", device -> device.setDefinition(null)),
                         new Fault("no power", device -> device.getProperty().clear()),
                         new Fault(
                                 "more than one lens-power",
-                                device -> device.addProperty(device.getPropertyFirstRep().copy())),
+                                device -> device.addProperty(
+                                        device.getPropertyFirstRep().copy())),
                         new Fault("has no value", device -> power(device).setValue(null)),
                         new Fault("the unit 'mm'", device -> power(device).setCode("mm")),
                         new Fault("the unit ''", device -> power(device).setCode(null)),
-                        new Fault("device identifier", device -> device.getUdiCarrier().clear()),
-                        new Fault(
-                                "device identifier",
-                                device -> device.addUdiCarrier().setDeviceIdentifier("09521234000020")),
-                        new Fault(
-                                "neither lot nor serial",
-                                device -> device.setLotNumber(null).setSerialNumber(null)),
+                        new Fault("device identifier", device -> device.getUdiCarrier()
+                                .clear()),
+                        new Fault("device identifier", device -> device.addUdiCarrier()
+                                .setDeviceIdentifier("09521234000020")),
+                        new Fault("neither lot nor serial", device -> device.setLotNumber(null)
+                                .setSerialNumber(null)),
                         new Fault("no day of expiry", device -> device.setExpirationDate(null)),
                         new Fault(
                                 "no day of expiry",
                                 device -> device.setExpirationDateElement(new DateTimeType("2028-03"))),
                         new Fault("names no location", device -> device.setLocation(null)),
                         new Fault("names no owner", device -> device.setOwner(null)),
-                        new Fault(
-                                "consignment",
-                                device -> device.getExtensionByUrl(UnitDevice.CONSIGNED)
-                                        .setValue(new StringType("no"))),
+                        new Fault("consignment", device -> device.getExtensionByUrl(UnitDevice.CONSIGNED)
+                                .setValue(new StringType("no"))),
                         new Fault("is held for a booking", device -> state(device, "reserved")),
                         new Fault(
                                 "is held for none",
-                                device -> device.addExtension(
-                                        UnitDevice.HELD_FOR, new Reference("ServiceRequest/b1"))))
+                                device -> device.addExtension(UnitDevice.HELD_FOR, new Reference("ServiceRequest/b1"))))
                 .map(fault -> Named.of(fault.words(), fault));
     }
 
