@@ -29,6 +29,12 @@ public record Delivery(
         Owner owner,
         LocalDate day) {
 
+    public Delivery {
+        RecordName.require("DeviceDefinition", model);
+        RecordName.require("Location", location);
+        RecordName.require("Organization", owner.name());
+    }
+
     /** Half of the smallest last digit of a label: below it two powers are one. */
     private static final Dioptres ONE_LABEL = Dioptres.of(0.005);
 

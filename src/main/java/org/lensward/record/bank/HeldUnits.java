@@ -16,6 +16,7 @@ final class HeldUnits {
     private HeldUnits() {}
 
     static String question(String booking) {
+        RecordName.require("ServiceRequest", booking);
         return "Device?_has:Provenance:target:entity=" + booking + "&_count=500";
     }
 

@@ -21,6 +21,11 @@ public record Implantation(
         OffsetDateTime at,
         Optional<Deviation> deviation) {
 
+    public Implantation {
+        RecordName.require("ServiceRequest", booking);
+        RecordName.require("Device", unit);
+    }
+
     /**
      * Why another lens was chosen.
      *

@@ -121,6 +121,7 @@ public final class LensBank {
 
     /** Moves a carton as the signature's person says. What is already so is not written again. */
     public Outcome<LensUnit> move(String unit, Movement movement, Signature signature) {
+        movement.booking().ifPresent(booking -> RecordName.require("ServiceRequest", booking));
         return mover.move(unit, movement, signature);
     }
 

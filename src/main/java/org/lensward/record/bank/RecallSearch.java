@@ -9,7 +9,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.hl7.fhir.r4.model.Bundle;
+import java.util.stream.Stream;
 import org.hl7.fhir.r4.model.Device;
 import org.lensward.finding.Finding;
 import org.lensward.finding.Outcome;
@@ -42,17 +42,20 @@ final class RecallSearch {
     }
 
     private List<Device> whole() {
-        Outcome<List<Device>> bank = WholeBank.read(door, WholeBank.PART);
-        found.addAll(bank.findings());
-        return bank.value().orElseThrow();
+        return counted(WholeBank.read(door, WholeBank.PART));
+    }
+
+    private List<Device> counted(Outcome<List<Device>> given) {
+        found.addAll(given.findings());
+        return given.value().orElseThrow();
     }
 
     private List<Device> indexed(RecalledLot lot) {
         String value = URLEncoder.encode(lot.lot().strip(), StandardCharsets.UTF_8);
-        Bundle given = door.gather(List.of(
-                WholeBank.SEARCH + "&device-lot=" + value + "&_count=500",
-                WholeBank.SEARCH + "&device-lot:missing=true&_count=500"));
-        return new Shelf(given).all(Device.class).toList();
+        return Stream.of("&device-lot=" + value, "&device-lot:missing=true")
+                .map(condition -> CountedSearch.take(door, WholeBank.SEARCH + condition))
+                .flatMap(given -> counted(given).stream())
+                .toList();
     }
 
     private RecalledUnit unit(Device device, Wearers wearers) {

@@ -32,11 +32,19 @@ final class UnitMover {
         this.reader = reader;
     }
 
+    /** What is no carton's name, whatever it is, finds none. */
     Outcome<Device> look(String name) {
+        if (!RecordName.isOf("Device", name)) {
+            return unknown("Device", name);
+        }
         return new Shelf(door.gather(List.of(name)))
                 .find(Device.class, new Reference(name))
                 .<Outcome<Device>>map(Outcome::ready)
-                .orElseGet(() -> Outcome.withheld(Finding.of(UNIT_NOT_IN_BANK, new Evidence(name, "", ""), name)));
+                .orElseGet(() -> unknown(name, name));
+    }
+
+    private static <T> Outcome<T> unknown(String evidence, String name) {
+        return Outcome.withheld(Finding.of(UNIT_NOT_IN_BANK, new Evidence(evidence, "", ""), name));
     }
 
     Outcome<LensUnit> move(String name, Movement movement, Signature signature) {

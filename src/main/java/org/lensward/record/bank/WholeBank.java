@@ -1,24 +1,19 @@
 package org.lensward.record.bank;
 
-import static org.lensward.finding.FindingCode.BANK_INCOMPLETE;
-
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import org.hl7.fhir.r4.model.Device;
-import org.lensward.finding.Evidence;
 import org.lensward.finding.Finding;
 import org.lensward.finding.Outcome;
 import org.lensward.record.Shelf;
 import org.lensward.record.Systems;
 
 /**
- * Every carton of the bank, however many, page after page. What comes is counted against what the record says there is, for a server may
- * end a long search without a word. Where it falls short the search is split by the time of the last change until each part is small; the
+ * Every carton of the bank, however many, page after page. Where fewer come than the record counts, the search is split by the time of the last change until each part is small; the
  * parts are read oldest first, so that a carton that moves meanwhile moves into a part still to be read.
  */
 final class WholeBank {
@@ -29,7 +24,6 @@ final class WholeBank {
     private static final Instant FIRST = Instant.parse("2000-01-01T00:00:00Z");
     private static final Instant LAST = Instant.parse("2100-01-01T00:00:00Z");
     private static final Duration SHORTEST = Duration.ofMillis(1);
-    private static final String PAGE = "&_count=500";
 
     private final RecordDoor door;
     private final int part;
@@ -48,7 +42,7 @@ final class WholeBank {
      */
     static Outcome<List<Device>> read(RecordDoor door, int part) {
         WholeBank bank = new WholeBank(door, part);
-        if (bank.missing(SEARCH).isPresent()) {
+        if (!bank.take(SEARCH).isEmpty()) {
             bank.split(FIRST, LAST);
         }
         return Outcome.ready(List.copyOf(bank.devices.values()), bank.found);
@@ -63,19 +57,13 @@ final class WholeBank {
             split(from, middle);
             split(middle, to);
         } else if (count > 0) {
-            missing(window).ifPresent(found::add);
+            found.addAll(take(window));
         }
     }
 
-    /** Takes what the search gives; a finding if that is fewer than were there before and after. */
-    private Optional<Finding> missing(String search) {
-        int before = door.count(search);
-        List<Device> given =
-                new Shelf(door.gather(List.of(search + PAGE))).all(Device.class).toList();
-        given.forEach(device -> devices.put(Shelf.name(device), device));
-        int counted = given.size() < before ? Math.min(before, door.count(search)) : before;
-        return given.size() < counted
-                ? Optional.of(Finding.of(BANK_INCOMPLETE, new Evidence("Device", "", ""), counted, given.size()))
-                : Optional.empty();
+    private List<Finding> take(String search) {
+        Outcome<List<Device>> given = CountedSearch.take(door, search);
+        given.value().orElseThrow().forEach(device -> devices.put(Shelf.name(device), device));
+        return given.findings();
     }
 }

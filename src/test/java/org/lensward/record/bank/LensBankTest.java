@@ -1,6 +1,7 @@
 package org.lensward.record.bank;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.lensward.finding.FindingCode.UNIT_ALREADY_IN_BANK;
 import static org.lensward.finding.FindingCode.UNIT_EXPIRED;
 import static org.lensward.finding.FindingCode.UNIT_LABEL_INCOMPLETE;
@@ -106,6 +107,8 @@ class LensBankTest {
         assertThat(codes(BANK.receive(carton("DeviceDefinition/nobody", 20, good), CLERK)))
                 .containsExactly(UNIT_MODEL_UNKNOWN);
         assertThat(codes(BANK.unit("Device/nothing"))).containsExactly(UNIT_NOT_IN_BANK);
+        assertThat(codes(BANK.unit("Patient?_count=500"))).containsExactly(UNIT_NOT_IN_BANK);
+        assertThatThrownBy(() -> BANK.heldFor("ServiceRequest/b1&_count=1")).isInstanceOf(IllegalArgumentException.class);
     }
 
     /** The worked model of our profiles is made from 6 D to 30 D in half dioptres, without cylinder. */

@@ -149,10 +149,11 @@ class RecallTest {
         RECORD.received("SHORT", "short-2");
         ShortDoor door = new ShortDoor(RECORD.door(), 1);
 
-        Recall recall = new LensBank(BankRecord.FHIR, door)
-                .recall(new RecalledLot("SHORT", Optional.empty()), Lookup.WHOLE_BANK);
-
-        assertThat(recall.findings()).extracting(Finding::code).contains(BANK_INCOMPLETE);
+        for (Lookup lookup : Lookup.values()) {
+            Recall recall =
+                    new LensBank(BankRecord.FHIR, door).recall(new RecalledLot("SHORT", Optional.empty()), lookup);
+            assertThat(recall.findings()).extracting(Finding::code).contains(BANK_INCOMPLETE);
+        }
         assertThat(new LensBank(BankRecord.FHIR, door).units().findings())
                 .extracting(Finding::code)
                 .contains(BANK_INCOMPLETE);
