@@ -19,15 +19,13 @@ final class CountedSearch {
     /** What the search gives, each Device once; with a finding if that is fewer than were there before and after. */
     static Outcome<List<Device>> take(RecordDoor door, String search) {
         int before = door.count(search);
-        List<Device> given = new Shelf(door.gather(List.of(search + PAGE)))
-                .all(Device.class)
-                .toList();
+        List<Device> given =
+                new Shelf(door.gather(List.of(search + PAGE))).all(Device.class).toList();
         int counted = given.size() < before ? Math.min(before, door.count(search)) : before;
         return given.size() < counted
                 ? Outcome.ready(
                         given,
-                        List.of(Finding.of(
-                                BANK_INCOMPLETE, new Evidence("Device", "", ""), counted, given.size())))
+                        List.of(Finding.of(BANK_INCOMPLETE, new Evidence("Device", "", ""), counted, given.size())))
                 : Outcome.ready(given);
     }
 }

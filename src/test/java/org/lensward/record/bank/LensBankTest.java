@@ -108,7 +108,8 @@ class LensBankTest {
                 .containsExactly(UNIT_MODEL_UNKNOWN);
         assertThat(codes(BANK.unit("Device/nothing"))).containsExactly(UNIT_NOT_IN_BANK);
         assertThat(codes(BANK.unit("Patient?_count=500"))).containsExactly(UNIT_NOT_IN_BANK);
-        assertThatThrownBy(() -> BANK.heldFor("ServiceRequest/b1&_count=1")).isInstanceOf(IllegalArgumentException.class);
+        assertThatThrownBy(() -> BANK.heldFor("ServiceRequest/b1&_count=1"))
+                .isInstanceOf(IllegalArgumentException.class);
     }
 
     /** The worked model of our profiles is made from 6 D to 30 D in half dioptres, without cylinder. */

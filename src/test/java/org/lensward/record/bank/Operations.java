@@ -15,7 +15,6 @@ import java.util.List;
 import java.util.Optional;
 import org.hl7.fhir.r4.model.Bundle;
 import org.hl7.fhir.r4.model.DeviceRequest;
-import org.hl7.fhir.r4.model.Procedure;
 import org.lensward.lens.stock.LensUnit;
 import org.lensward.lens.stock.Movement;
 import org.lensward.record.bank.Implantation.Deviation;
