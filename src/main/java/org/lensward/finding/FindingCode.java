@@ -688,6 +688,102 @@ public enum FindingCode {
             "Put it back on the shelf, or quarantine it if it is out of date.",
             Source.COMMON_PRACTICE),
 
+    // Preparation
+
+    // Carton labels
+
+    // The lens bank
+    UNIT_UNREADABLE(
+            CAUTION,
+            "The unit cannot be used as it stands in the record: %s.",
+            "Correct the unit in the record against its carton.",
+            Source.HOUSE),
+    UNIT_LABEL_INCOMPLETE(
+            WITHHOLDS,
+            "The label gives neither a serial number nor a lot.",
+            "Read the carton again; put it aside if it says no more.",
+            Source.COMMON_PRACTICE),
+    UNIT_NOT_IN_BANK(
+            WITHHOLDS,
+            "The bank holds no unit %s.",
+            "Look for the carton by its label; take it in if it is new.",
+            Source.HOUSE),
+    UNIT_MODEL_UNKNOWN(
+            WITHHOLDS,
+            "The catalogue holds no lens model %s.",
+            "Add the model to the catalogue, or read the carton again.",
+            Source.HOUSE),
+    UNIT_NOT_MADE(
+            WITHHOLDS,
+            "The model %s is not made in %s.",
+            "Read the carton again: model, power with its sign, cylinder.",
+            Source.WRONG_LENS_REVIEWS),
+    UNIT_ALREADY_IN_BANK(
+            WITHHOLDS,
+            "This unit was taken in before; it is %s.",
+            "Compare the serial number with the carton: either it was taken in twice or two cartons bear one number.",
+            Source.HOUSE),
+    UNIT_NOT_AVAILABLE(
+            WITHHOLDS,
+            "The unit is %s and cannot be %s.",
+            "Take another unit, or settle first what this one is held or kept apart for.",
+            Source.HOUSE),
+    UNIT_HELD_FOR_ANOTHER(
+            WITHHOLDS,
+            "The unit is %s for %s, not for %s.",
+            "Take another unit; only who holds this one may give it back.",
+            Source.WRONG_LENS_REVIEWS),
+    UNIT_STEP_MISSING(
+            WITHHOLDS,
+            "The unit is %s and cannot be %s: it must be %s first.",
+            "Record the missing step, if it was taken.",
+            Source.HOUSE),
+    UNIT_EXPIRED(
+            WITHHOLDS,
+            "The unit may be used until %s, not on %s.",
+            "Take another unit; put this one in quarantine.",
+            Source.COMMON_PRACTICE),
+    UNIT_GONE(
+            WITHHOLDS,
+            "The unit is %s and cannot be %s any more.",
+            "Compare the serial number with the carton in hand.",
+            Source.HOUSE),
+    UNIT_MOVED_MEANWHILE(
+            WITHHOLDS,
+            "Someone else moved %s in the meantime; nothing was written.",
+            "Look at it again, then decide anew.",
+            Source.HOUSE),
+    IMPLANT_WITHOUT_PLAN(
+            WITHHOLDS,
+            "There is no open plan to record the implantation on: %s.",
+            "Look at the booking's plan; what is already recorded is corrected in the record itself.",
+            Source.HOUSE),
+    IMPLANT_NOT_AS_PLANNED(
+            WITHHOLDS,
+            "The lens in hand is %s; the plan's is %s.",
+            "Stop and check. If a clinician chose this lens, record who and why.",
+            Source.WRONG_LENS_REVIEWS),
+    RECALL_LOT_UNRECORDED(
+            CAUTION,
+            "The unit has no lot in the record and may belong to the recalled one.",
+            "Read the lot from the carton or the theatre notes.",
+            Source.HOUSE),
+    RECALL_PATIENT_UNKNOWN(
+            WITHHOLDS,
+            "The unit is implanted, and the record does not say in whom.",
+            "Find the operation by the booking or the theatre register.",
+            Source.HOUSE),
+    RECALL_PATIENTS_DIFFER(
+            WITHHOLDS,
+            "The record says of one unit that it is in more than one patient: %s.",
+            "Find out which by the labels in the notes; warn all of them until then.",
+            Source.HOUSE),
+    BANK_INCOMPLETE(
+            WITHHOLDS,
+            "The record counts %s lenses and gave %s: the list is not complete.",
+            "Ask again; if it repeats, have the record's server looked at.",
+            Source.HOUSE),
+
 // The lens check
 ;
 

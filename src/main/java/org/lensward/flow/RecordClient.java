@@ -2,8 +2,11 @@ package org.lensward.flow;
 
 import ca.uhn.fhir.context.FhirContext;
 import ca.uhn.fhir.rest.api.EncodingEnum;
+import ca.uhn.fhir.rest.api.SummaryEnum;
 import ca.uhn.fhir.rest.client.api.IGenericClient;
 import ca.uhn.fhir.rest.client.api.ServerValidationModeEnum;
+import ca.uhn.fhir.rest.server.exceptions.PreconditionFailedException;
+import ca.uhn.fhir.rest.server.exceptions.ResourceVersionConflictException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -12,9 +15,10 @@ import org.hl7.fhir.r4.model.Bundle.BundleEntryComponent;
 import org.hl7.fhir.r4.model.Bundle.BundleType;
 import org.hl7.fhir.r4.model.Bundle.HTTPVerb;
 import org.hl7.fhir.r4.model.Resource;
+import org.lensward.record.bank.RecordDoor;
 
 /** Asks and tells the record: many searches in one request, one plan in one transaction. */
-public final class RecordClient {
+public final class RecordClient implements RecordDoor {
 
     private final IGenericClient client;
 
@@ -35,6 +39,7 @@ public final class RecordClient {
      *
      * @param urls relative to the server, such as {@code Condition?subject=Patient/p1}
      */
+    @Override
     public Bundle gather(List<String> urls) {
         Bundle batch = new Bundle().setType(BundleType.BATCH);
         urls.forEach(
@@ -76,12 +81,37 @@ public final class RecordClient {
 
     /** Posts one transaction; returns when the record has taken all of it. */
     public void post(Bundle transaction) {
+        taken(transaction);
+    }
+
+    private Bundle taken(Bundle transaction) {
         Bundle answer = client.transaction().withBundle(transaction).execute();
         for (BundleEntryComponent entry : answer.getEntry()) {
             String status = entry.getResponse().getStatus();
             if (status == null || !status.startsWith("2")) {
                 throw new RecordRefusal("The record answered " + status + " inside a transaction");
             }
+        }
+        return answer;
+    }
+
+    @Override
+    public int count(String search) {
+        return client.search()
+                .byUrl(search)
+                .summaryMode(SummaryEnum.COUNT)
+                .returnBundle(Bundle.class)
+                .execute()
+                .getTotal();
+    }
+
+    /** A version overtaken is 409 or 412, as R4's RESTful API has it. */
+    @Override
+    public Optional<Bundle> transact(Bundle transaction) {
+        try {
+            return Optional.of(taken(transaction));
+        } catch (ResourceVersionConflictException | PreconditionFailedException overtaken) {
+            return Optional.empty();
         }
     }
 }

@@ -33,7 +33,7 @@ import org.lensward.quantity.Millimetres;
 import org.lensward.quantity.PureNumber;
 
 /** Reads the hospital's lens models. A model that cannot be read whole is left out with a finding; it is never read in part. */
-final class CatalogueReader {
+public final class CatalogueReader {
 
     private static final String A_CONSTANT = "397263007";
 
@@ -43,11 +43,13 @@ final class CatalogueReader {
     private final Evidences evidences;
     private final List<Finding> found = new ArrayList<>();
 
-    CatalogueReader(Evidences evidences) {
+    /** A reader that names what it reads as that one does. */
+    public CatalogueReader(Evidences evidences) {
         this.evidences = evidences;
     }
 
-    Catalogue read(Shelf shelf) {
+    /** Every lens model on the shelf that can be read. */
+    public Catalogue read(Shelf shelf) {
         Stream<DeviceDefinition> lenses = shelf.all(DeviceDefinition.class)
                 .filter(definition -> Codes.has(definition.getType(), Systems.DEVICE_TYPE, "intraocular-lens"));
         return new Catalogue(lenses.flatMap(lens -> model(lens).stream()).toList());

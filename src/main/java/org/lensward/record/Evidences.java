@@ -9,18 +9,20 @@ import org.hl7.fhir.r4.model.Resource;
 import org.lensward.finding.Evidence;
 
 /** Names resources as evidence: by the version the server gave them, or by their content where there is none. */
-final class Evidences {
+public final class Evidences {
 
     private static final String DIGEST = "sha256-";
     private static final String IDENTITY = "identity-";
 
     private final FhirContext fhir;
 
-    Evidences(FhirContext fhir) {
+    /** Names what that context can print. */
+    public Evidences(FhirContext fhir) {
         this.fhir = fhir;
     }
 
-    Evidence of(Resource resource, String field) {
+    /** That element of the resource. */
+    public Evidence of(Resource resource, String field) {
         return new Evidence(Shelf.name(resource), version(resource), field);
     }
 
@@ -35,11 +37,12 @@ final class Evidences {
     }
 
     /** Whether the version is the server's own, so that it can be fetched. */
-    static boolean isOfServer(Evidence evidence) {
+    public static boolean isOfServer(Evidence evidence) {
         return !evidence.version().startsWith(DIGEST) && !evidence.version().startsWith(IDENTITY);
     }
 
-    static String digest(String text) {
+    /** The first 24 hexadecimal digits of the text's SHA-256. */
+    public static String digest(String text) {
         try {
             byte[] digest = MessageDigest.getInstance("SHA-256").digest(text.getBytes(StandardCharsets.UTF_8));
             return HexFormat.of().formatHex(digest).substring(0, 24);

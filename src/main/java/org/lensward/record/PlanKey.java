@@ -36,7 +36,8 @@ public record PlanKey(String value) {
         return Systems.PLAN_IDENTIFIER + "|" + value;
     }
 
-    String id(String part) {
+    /** The id of a part of the plan, such as its primary lens. */
+    public String id(String part) {
         return "plan-" + value + "-" + part;
     }
 

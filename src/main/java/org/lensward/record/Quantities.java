@@ -11,11 +11,12 @@ import org.lensward.quantity.PureNumber;
 import org.lensward.quantity.Seconds;
 
 /** Our quantities in UCUM. */
-final class Quantities {
+public final class Quantities {
 
     private Quantities() {}
 
-    static Quantity dioptres(Dioptres value) {
+    /** A power or a refraction. */
+    public static Quantity dioptres(Dioptres value) {
         return quantity(value.value(), "D", "[diop]");
     }
 

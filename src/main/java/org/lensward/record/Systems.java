@@ -29,6 +29,8 @@ public final class Systems {
     public static final String CHECK_INPUT = codeSystem("check-input");
     public static final String SURGEON_GRADE = codeSystem("surgeon-grade");
     public static final String RISK_MODEL = codeSystem("risk-model");
+    public static final String UNIT_STATE = codeSystem("unit-state");
+    public static final String UNIT_MOVEMENT = codeSystem("unit-movement");
     public static final String RISK_OUTCOME = codeSystem("risk-outcome");
     public static final String SIGN = codeSystem("sign");
     public static final String OPENING_TECHNIQUE = codeSystem("opening-technique");
@@ -42,11 +44,13 @@ public final class Systems {
 
     private Systems() {}
 
-    static String profile(String name) {
+    /** The address of a profile of ours. */
+    public static String profile(String name) {
         return BASE + "/StructureDefinition/" + name;
     }
 
-    static String extension(String name) {
+    /** The address of an extension of ours. */
+    public static String extension(String name) {
         return BASE + "/StructureDefinition/" + name;
     }
 

@@ -60,7 +60,19 @@ class ProfilesReferenceTest {
         "anterior-chamber-depth, Observation.subject, Patient",
         "lens-thickness, Observation.subject, Patient",
         "biometry-panel, Observation.subject, Patient",
-        "biometry-panel, Observation.hasMember, Observation"
+        "biometry-panel, Observation.hasMember, Observation",
+        "lens-unit, Device.definition, DeviceDefinition",
+        "lens-unit, Device.patient, Patient",
+        "lens-unit, Device.owner, Organization",
+        "lens-unit, Device.location, Location",
+        "unit-movement, Provenance.target, Resource",
+        "unit-movement, Provenance.entity.what, Resource",
+        "implant-record, Procedure.basedOn, ServiceRequest",
+        "implant-record, Procedure.performer.onBehalfOf, Organization",
+        "implant-record, Procedure.focalDevice.manipulated, Device",
+        "lens-use, DeviceUseStatement.subject, Patient",
+        "lens-use, DeviceUseStatement.derivedFrom, Procedure",
+        "lens-use, DeviceUseStatement.device, Device"
     })
     void a_profile_allows_no_target_that_r4_forbids(String profile, String path, String allowed) {
         StructureDefinition ours = ProfileValidator.definition(ProfileArtefacts.url(profile));
