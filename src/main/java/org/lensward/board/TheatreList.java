@@ -52,7 +52,7 @@ public final class TheatreList {
                         .orElse(""));
     }
 
-    private static String start(Shelf shelf, ServiceRequest booking) {
+    static String start(Shelf shelf, ServiceRequest booking) {
         return shelf.all(Appointment.class)
                 .filter(each -> Shelf.refers(each.getBasedOn(), booking))
                 .map(each -> each.getStartElement()

@@ -1,9 +1,12 @@
 package org.lensward.record;
 
 import java.util.Comparator;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.hl7.fhir.r4.model.BooleanType;
 import org.hl7.fhir.r4.model.DetectedIssue;
@@ -19,13 +22,16 @@ import org.hl7.fhir.r4.model.Procedure.ProcedureStatus;
 import org.hl7.fhir.r4.model.RiskAssessment;
 import org.hl7.fhir.r4.model.RiskAssessment.RiskAssessmentStatus;
 import org.hl7.fhir.r4.model.ServiceRequest;
+import org.lensward.finding.FindingCode;
+import org.lensward.quantity.Dioptres;
+import org.lensward.risk.Bring;
 
 /**
  * A booking with the plan that stands for it in the record.
  *
  * @param booking the booking
  * @param plan its plan, where there is one
- * @param primary the lens to implant
+ * @param kit the lenses requested, the one to implant first
  * @param chosen the prediction the lens was chosen by
  * @param risk the capsule-rupture risk
  * @param issues what was found, gravest first
@@ -33,7 +39,7 @@ import org.hl7.fhir.r4.model.ServiceRequest;
 public record StoredPlan(
         ServiceRequest booking,
         Optional<Procedure> plan,
-        Optional<DeviceRequest> primary,
+        List<DeviceRequest> kit,
         Optional<Observation> chosen,
         Optional<RiskAssessment> risk,
         List<DetectedIssue> issues) {
@@ -44,7 +50,7 @@ public record StoredPlan(
             "Patient?_has:ServiceRequest:subject:status=active&_count=500",
             "Appointment?_count=500",
             "Procedure?status=preparation&_count=500",
-            "DeviceRequest?status=active&intent=plan&_count=500",
+            "DeviceRequest?status=active&_count=1000",
             "Observation?status=preliminary&code=" + Systems.MEASUREMENT + "|predicted-refraction&_count=1000",
             "RiskAssessment?_count=500",
             "DetectedIssue?_count=1000");
@@ -67,8 +73,9 @@ public record StoredPlan(
                 shelf.all(DeviceRequest.class)
                         .filter(each -> holds(each.getIdentifier(), key))
                         .filter(each -> each.getStatus() == DeviceRequestStatus.ACTIVE)
-                        .filter(each -> each.getIntent() == RequestIntent.PLAN)
-                        .findFirst(),
+                        .sorted(Comparator.comparing((DeviceRequest each) -> each.getIntent() != RequestIntent.PLAN)
+                                .thenComparing(each -> each.getIdElement().getIdPart()))
+                        .toList(),
                 shelf.all(Observation.class)
                         .filter(each -> holds(each.getIdentifier(), key))
                         .filter(each -> each.getStatus() == ObservationStatus.PRELIMINARY)
@@ -95,6 +102,44 @@ public record StoredPlan(
         return prediction.getComponent().stream()
                 .filter(component -> Codes.has(component.getCode(), Systems.MEASUREMENT, "chosen"))
                 .anyMatch(component -> component.getValue() instanceof BooleanType chosen && chosen.booleanValue());
+    }
+
+    /** The lens to implant. */
+    public Optional<DeviceRequest> primary() {
+        return kit.stream()
+                .filter(each -> each.getIntent() == RequestIntent.PLAN)
+                .findFirst();
+    }
+
+    /** What has to lie ready for it. */
+    public List<Bring> bring() {
+        return plan.map(TheatreExtensions::brought).orElse(List.of());
+    }
+
+    /** The codes of everything found that we still know. */
+    public Set<FindingCode> found() {
+        return issues.stream()
+                .flatMap(issue -> Codes.in(issue.getCode(), Systems.FINDING).stream())
+                .flatMap(code -> Stream.of(FindingCode.values())
+                        .filter(each -> each.code().equals(code)))
+                .collect(Collectors.toCollection(() -> EnumSet.noneOf(FindingCode.class)));
+    }
+
+    /** The labelled power of a requested lens. */
+    public static Optional<Dioptres> labelled(DeviceRequest request) {
+        return request.getParameter().stream()
+                .filter(each -> Codes.has(each.getCode(), Systems.LENS_PARAMETER, "lens-power"))
+                .map(each -> Dioptres.of(each.getValueQuantity().getValue().doubleValue()))
+                .findFirst();
+    }
+
+    /** What a requested lens is for, as coded. */
+    public static String role(DeviceRequest request) {
+        return request.getParameter().stream()
+                .filter(each -> Codes.has(each.getCode(), Systems.LENS_PARAMETER, "kit-role"))
+                .flatMap(each -> Codes.in(each.getValueCodeableConcept(), Systems.KIT_ROLE).stream())
+                .findFirst()
+                .orElse("");
     }
 
     /** The planned eye in words. */

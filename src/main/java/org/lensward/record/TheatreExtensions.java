@@ -5,11 +5,16 @@ import java.math.RoundingMode;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Stream;
+import org.hl7.fhir.r4.model.CodeableConcept;
 import org.hl7.fhir.r4.model.Extension;
+import org.hl7.fhir.r4.model.PositiveIntType;
+import org.hl7.fhir.r4.model.Procedure;
 import org.lensward.finding.Evidence;
 import org.lensward.plan.TheatrePlan;
 import org.lensward.risk.Bring;
+import org.lensward.risk.TheatreItem;
 import org.lensward.risk.opening.DyePlan;
 import org.lensward.risk.opening.ImplantAdvice;
 import org.lensward.risk.opening.OpeningJudgement;
@@ -45,6 +50,33 @@ final class TheatreExtensions {
                         theatre.bring().things().stream().map(TheatreExtensions::bring))
                 .flatMap(each -> each)
                 .toList();
+    }
+
+    /** The things to bring that a stored plan asks for. What an article contains is not stored: it was weighed when the plan was made. */
+    static List<Bring> brought(Procedure plan) {
+        return plan.getExtensionsByUrl(Systems.extension("to-bring")).stream()
+                .flatMap(each -> item(each).stream()
+                        .map(item -> new Bring(
+                                item,
+                                ((PositiveIntType)
+                                                each.getExtensionByUrl("count").getValue())
+                                        .getValue(),
+                                text(each, "particulars"),
+                                Set.of(),
+                                text(each, "reason"))))
+                .toList();
+    }
+
+    private static Optional<TheatreItem> item(Extension bring) {
+        String code = Codes.in((CodeableConcept) bring.getExtensionByUrl("item").getValue(), Systems.THEATRE_ITEM)
+                .orElse("");
+        return Stream.of(TheatreItem.values())
+                .filter(item -> item.code().equals(code))
+                .findFirst();
+    }
+
+    private static String text(Extension whole, String part) {
+        return Optional.ofNullable(whole.getExtensionString(part)).orElse("");
     }
 
     private static Stream<Extension> opening(OpeningPlan opening) {

@@ -3,6 +3,8 @@ package org.lensward.risk.preparation;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.lensward.eye.Limit;
+import org.lensward.quantity.Dioptres;
 import org.lensward.risk.TheatreItem;
 
 /**
@@ -14,6 +16,7 @@ import org.lensward.risk.TheatreItem;
  * @param support of a weakly held lens
  * @param retina thresholds of the back of the eye
  * @param lensTypes which kinds of lens suit
+ * @param similarPowers lenses no further apart are kept apart on a list
  * @param shared things that serve every eye of a day in turn and are counted once
  */
 public record PreparationPolicy(
@@ -23,6 +26,7 @@ public record PreparationPolicy(
         SupportPolicy support,
         RetinaPolicy retina,
         LensTypePolicy lensTypes,
+        Limit<Dioptres> similarPowers,
         Set<TheatreItem> shared) {
 
     public PreparationPolicy {

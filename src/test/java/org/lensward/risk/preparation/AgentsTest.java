@@ -89,6 +89,7 @@ class AgentsTest {
                     shipped.support(),
                     shipped.retina(),
                     shipped.lensTypes(),
+                    shipped.similarPowers(),
                     shipped.shared());
             assertThat(ordinary().prepared(bare).findings())
                     .filteredOn(each -> each.code() == NO_AGENT_LEFT)

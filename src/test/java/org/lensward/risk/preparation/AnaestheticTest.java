@@ -44,6 +44,7 @@ class AnaestheticTest {
                 shipped.support(),
                 shipped.retina(),
                 shipped.lensTypes(),
+                shipped.similarPowers(),
                 shipped.shared());
     }
 
@@ -209,6 +210,7 @@ class AnaestheticTest {
                         shipped.support(),
                         shipped.retina(),
                         shipped.lensTypes(),
+                        shipped.similarPowers(),
                         shipped.shared()));
         assertThat(prepared.findings()).extracting(Finding::code).containsExactly(NO_ANAESTHETIC_LEFT);
         assertThat(prepared.findings().get(0).evidence()).containsExactly(Patient.PERSON);

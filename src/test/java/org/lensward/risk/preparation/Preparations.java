@@ -28,6 +28,7 @@ public final class Preparations {
                 support(),
                 retina(),
                 lensTypes(),
+                limit(Dioptres.of(0.5), "common practice, no source: the neighbouring label"),
                 Set.of(
                         TheatreItem.DYE_ABSORBING_LASER,
                         TheatreItem.PHOTODISRUPTION_LASER,
