@@ -3,9 +3,13 @@ package org.lensward.plan;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Function;
+import org.lensward.eye.Allergen;
+import org.lensward.eye.Allergy;
 import org.lensward.eye.Biometry;
 import org.lensward.eye.Eye;
 import org.lensward.eye.EyeSurgery;
@@ -135,6 +139,24 @@ record Cases(PlanningCase booked) {
                 eye.pupil(),
                 eye.surprise(),
                 eye.other()));
+    }
+
+    Cases allergicTo(Set<Allergen> substances, boolean severe) {
+        Person person = booked.person();
+        List<Allergy> allergies = substances.stream()
+                .map(each -> new Allergy(
+                        Set.of(each),
+                        severe,
+                        each.toString(),
+                        new Evidence("AllergyIntolerance/" + each.name(), "1", "code")))
+                .sorted(Comparator.comparing(Allergy::evidence))
+                .toList();
+        return with(
+                booked.booking(),
+                new Person(person.evidence(), person.birthDate(), person.sex(), allergies),
+                booked.eye(),
+                booked.catalogue(),
+                booked.found());
     }
 
     Cases operatedOn(LocalDate day) {
