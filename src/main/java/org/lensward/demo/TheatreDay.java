@@ -11,6 +11,7 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import org.hl7.fhir.r4.model.Bundle;
+import org.springframework.core.io.ClassPathResource;
 import org.springframework.core.io.Resource;
 import org.springframework.core.io.support.PathMatchingResourcePatternResolver;
 
@@ -36,6 +37,11 @@ public final class TheatreDay {
         }
     }
 
+    /** The cartons in the building. */
+    private Bundle bank() {
+        return read(new ClassPathResource("demo-data/lens-bank.json"));
+    }
+
     private Bundle read(Resource file) {
         try (InputStream in = file.getInputStream()) {
             return fhir.newJsonParser()
@@ -51,5 +57,6 @@ public final class TheatreDay {
         fhir.getRestfulClientFactory().setSocketTimeout(120_000);
         IGenericClient client = fhir.newRestfulGenericClient(baseUrl);
         bundles().forEach(bundle -> client.transaction().withBundle(bundle).execute());
+        client.transaction().withBundle(bank()).execute();
     }
 }

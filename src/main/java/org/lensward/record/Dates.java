@@ -8,11 +8,11 @@ import org.hl7.fhir.r4.model.Type;
 import org.jspecify.annotations.Nullable;
 
 /** The calendar day of a FHIR time, as it was written where it was written. A year or a month alone counts from its first day. */
-final class Dates {
+public final class Dates {
 
     private Dates() {}
 
-    static Optional<LocalDate> day(@Nullable Type time) {
+    public static Optional<LocalDate> day(@Nullable Type time) {
         if (time instanceof Period period) {
             return day(period.getStartElement());
         }
