@@ -37,7 +37,7 @@ public record CheckProgress(CheckState state, List<Verified> verified) {
             return refused(closed(), expected, state);
         }
         if (!expected.patient().isComplete()) {
-            return refused(FindingCode.CHECK_IDENTITY_INCOMPLETE, expected);
+            return new Step.Refused(List.of(PatientComparison.INCOMPLETE.finding(expected.evidence())));
         }
         return planChanged(expected, now)
                 .<Step>map(Step.Voided::new)

@@ -11,17 +11,17 @@ import java.util.stream.Stream;
 /** The patient: two identifiers by system and value, none contradicted, and the date of birth. */
 final class PatientComparison {
 
+    /** The record itself does not tell this patient from others. */
+    static final Difference INCOMPLETE = new Difference(
+            CHECK_IDENTITY_INCOMPLETE, "patient", "two identifiers and a date of birth", "fewer in the record");
+
     private PatientComparison() {}
 
     static Stream<Difference> of(Situation here) {
         Identity expected = here.expected().patient();
         Identity presented = here.presented().patient();
         if (!expected.isComplete()) {
-            return Stream.of(new Difference(
-                    CHECK_IDENTITY_INCOMPLETE,
-                    "patient",
-                    "two identifiers and a date of birth in the record",
-                    "a record without them"));
+            return Stream.of(INCOMPLETE);
         }
         Stream<Difference> numbers = sameNumbers(expected, presented)
                 ? Stream.empty()
