@@ -28,6 +28,15 @@ public record Carton(
     public record Label(
             String device, Optional<String> lot, Optional<String> serial, Optional<LocalDate> expiry) {
 
+        /** What is wrong with it as a label: a device identifier that is missing, or a GTIN of other than 14 digits (GS1). */
+        Optional<String> fault() {
+            if (device.isBlank()) {
+                return Optional.of("it names no device");
+            }
+            boolean cut = device.matches("\\d+") && device.length() != 14;
+            return cut ? Optional.of("its device identifier has " + device.length() + " digits, not 14") : Optional.empty();
+        }
+
         boolean isOf(LensUnit.Identity identity) {
             return equals(new Label(
                     identity.device(), identity.lot(), identity.serial(), Optional.of(identity.expiry())));

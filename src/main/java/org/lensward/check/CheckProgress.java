@@ -56,6 +56,10 @@ public record CheckProgress(CheckState state, List<Verified> verified) {
         if (!again && state.next().filter(attempt.at()::equals).isEmpty()) {
             return refused(FindingCode.CHECK_OUT_OF_ORDER, expected, attempt.at().code(), state);
         }
+        Optional<String> fault = attempt.presented().carton().label().fault();
+        if (fault.isPresent()) {
+            return refused(FindingCode.CHECK_SCAN_UNREADABLE, expected, fault.get());
+        }
         Optional<Finding> shifted = state == COMPLETED
                 ? Optional.empty()
                 : planChanged(expected, now).or(() -> listChanged(expected, now));

@@ -558,8 +558,8 @@ public enum FindingCode {
             Source.WRONG_LENS_REVIEWS),
     CHECK_SURGEON_UNNAMED(
             WITHHOLDS,
-            "A surgeon decides this, and none is named.",
-            "Name the surgeon as the record refers to them.",
+            "A surgeon decides this and says why: the surgeon or the reason is missing.",
+            "Name the surgeon as the record refers to them, and the reason.",
             Source.WRONG_LENS_REVIEWS),
     CHECK_CHANGE_EMPTY(
             WITHHOLDS,

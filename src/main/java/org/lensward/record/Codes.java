@@ -6,17 +6,18 @@ import org.hl7.fhir.r4.model.CodeableConcept;
 import org.hl7.fhir.r4.model.Coding;
 
 /** Small questions about codings, asked everywhere. */
-final class Codes {
+public final class Codes {
 
     private Codes() {}
 
-    static boolean has(CodeableConcept concept, String system, String code) {
+    /** Whether the concept has that coding. */
+    public static boolean has(CodeableConcept concept, String system, String code) {
         return concept.getCoding().stream()
                 .anyMatch(coding -> system.equals(coding.getSystem()) && code.equals(coding.getCode()));
     }
 
     /** The concept's code in that system. */
-    static Optional<String> in(CodeableConcept concept, String system) {
+    public static Optional<String> in(CodeableConcept concept, String system) {
         return concept.getCoding().stream()
                 .filter(coding -> system.equals(coding.getSystem()) && coding.hasCode())
                 .map(Coding::getCode)
@@ -29,7 +30,8 @@ final class Codes {
                 .findFirst();
     }
 
-    static CodeableConcept concept(String system, String code, String display) {
+    /** A concept of one coding. */
+    public static CodeableConcept concept(String system, String code, String display) {
         return new CodeableConcept(new Coding(system, code, display));
     }
 

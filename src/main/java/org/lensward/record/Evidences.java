@@ -9,7 +9,7 @@ import org.hl7.fhir.r4.model.Resource;
 import org.lensward.finding.Evidence;
 
 /** Names resources as evidence: by the version the server gave them, or by their content where there is none. */
-final class Evidences {
+public final class Evidences {
 
     private static final String DIGEST = "sha256-";
     private static final String IDENTITY = "identity-";
@@ -39,7 +39,8 @@ final class Evidences {
         return !evidence.version().startsWith(DIGEST) && !evidence.version().startsWith(IDENTITY);
     }
 
-    static String digest(String text) {
+    /** 24 hexadecimal digits that stand for a text. */
+    public static String digest(String text) {
         try {
             byte[] digest = MessageDigest.getInstance("SHA-256").digest(text.getBytes(StandardCharsets.UTF_8));
             return HexFormat.of().formatHex(digest).substring(0, 24);

@@ -9,11 +9,12 @@ import org.lensward.quantity.Probability;
 import org.lensward.quantity.PureNumber;
 
 /** Our quantities in UCUM. */
-final class Quantities {
+public final class Quantities {
 
     private Quantities() {}
 
-    static Quantity dioptres(Dioptres value) {
+    /** In {@code [diop]}. */
+    public static Quantity dioptres(Dioptres value) {
         return quantity(value.value(), "D", "[diop]");
     }
 

@@ -47,7 +47,7 @@ public final class Checks {
                 Optional.of(LocalDate.of(1960, 1, 31)));
     }
 
-    static CheckedLens lens(String power) {
+    public static CheckedLens lens(String power) {
         return new CheckedLens("DeviceDefinition/lens-1", Dioptres.parse(power), Optional.empty());
     }
 
@@ -73,7 +73,7 @@ public final class Checks {
         return expected(Laterality.RIGHT, lens("21.5 D"));
     }
 
-    static LensUnit unit(CheckedLens lens) {
+    public static LensUnit unit(CheckedLens lens) {
         return new LensUnit(
                 new Evidence("Device/u1", "3", ""),
                 lens.model(),
@@ -88,7 +88,7 @@ public final class Checks {
     }
 
     /** Everything as the plan expects it. */
-    static Presented right(Checkpoint at, Expected expected) {
+    public static Presented right(Checkpoint at, Expected expected) {
         return new Presented(
                 expected.patient(),
                 EyesRead.all(expected.eye()),
