@@ -15,7 +15,7 @@ import org.lensward.eye.Laterality;
 import org.lensward.finding.Finding;
 import org.lensward.finding.FindingCode;
 
-/** The order of a lens check and its stops: issue text "no step without the one before, a mismatch is a hard stop". */
+/** The order of a lens check and its stops: no step without the one before, and a mismatch is a hard stop. */
 class CheckProgressTest {
 
     private static final Expected EXPECTED = Checks.expected();
@@ -123,6 +123,25 @@ class CheckProgressTest {
                     .containsExactly(FindingCode.CHECK_OUT_OF_ORDER);
             assertThat(refusal(present(upTo(Checkpoint.TIME_OUT), Checkpoint.SIGN_OUT)))
                     .containsExactly(FindingCode.CHECK_OUT_OF_ORDER);
+        }
+
+        @Test
+        void with_a_label_that_names_no_whole_device_it_is_refused_and_counts_for_nothing() {
+            for (String device : List.of("", "0950600013435")) {
+                Carton.Label cut = new Carton.Label(device, Optional.empty(), Optional.empty(), Optional.empty());
+                Step step = present(CONFIRMED, Checkpoint.PICK, scan -> scan.label(cut), Exemption.none());
+                assertThat(refusal(step)).containsExactly(FindingCode.CHECK_SCAN_UNREADABLE);
+            }
+        }
+
+        /** A HIBC primary identifier begins with a letter: ANSI/HIBC 2.6, value from memory. */
+        @Test
+        void with_a_label_of_the_other_standard_it_is_compared() {
+            Carton.Label hibc =
+                    new Carton.Label("A123BJC5D6E71", Optional.empty(), Optional.of("S1"), Checks.LABEL.expiry());
+            Step step = present(
+                    CONFIRMED, Checkpoint.PICK, scan -> scan.label(hibc).bank(Optional.empty()), Exemption.none());
+            assertThat(step).isInstanceOf(Step.Advanced.class);
         }
 
         @Test

@@ -57,7 +57,10 @@ final class CheckedRecord {
 
     /** A patient with two identifiers and an allergy, second on the list, planned. */
     static CheckedRecord planned() {
-        Bundles record = Bundles.ordinary();
+        return planned(Bundles.ordinary());
+    }
+
+    static CheckedRecord planned(Bundles record) {
         record.change(Patient.class, "p1", each -> each.addIdentifier()
                 .setSystem("urn:oid:2.25.987654321")
                 .setValue("998 112"));
@@ -78,9 +81,12 @@ final class CheckedRecord {
     }
 
     static CheckedRecord confirmed() {
-        CheckedRecord record = planned();
-        record.post(record.checks.confirm(record.record.bundle(), BOOKING, SURGEON));
-        return record;
+        return planned().confirm();
+    }
+
+    CheckedRecord confirm() {
+        post(checks.confirm(record.bundle(), BOOKING, SURGEON));
+        return this;
     }
 
     static CheckedRecord upTo(Checkpoint last) {

@@ -20,6 +20,7 @@ import org.lensward.check.Attempt;
 import org.lensward.check.BackUp;
 import org.lensward.check.Carton;
 import org.lensward.check.CheckState;
+import org.lensward.check.CheckedLens;
 import org.lensward.check.Checkpoint;
 import org.lensward.check.Exemption;
 import org.lensward.finding.Finding;
@@ -159,6 +160,23 @@ class LensChecksTest {
                     .containsExactly(
                             "by", "second", "at", "scan", "unit", "carton", "list-place", "result");
             assertThat(outputs(task, "confirmation")).containsExactly("by", "at");
+        }
+
+        @Test
+        void a_toric_one_is_checked_by_cylinder_and_axis_too() {
+            CheckedRecord record =
+                    CheckedRecord.planned(WiderRecords.toric()).confirm();
+            var expected = record.check().expected();
+            assertThat(expected.lens().cylinder()).isPresent();
+            assertThat(expected.axis()).isPresent();
+            CheckedRecord.assertKept(record.post(record.present(Checkpoint.PICK)));
+            CheckAnswer.Write stop = record.post(record.present(
+                    Checkpoint.SIGN_IN,
+                    each -> CheckedRecord.withLens(
+                            each,
+                            new CheckedLens(
+                                    expected.lens().model(), expected.lens().power(), Optional.empty()))));
+            assertThat(stop.findings()).extracting(Finding::code).contains(FindingCode.CHECK_CYLINDER_DIFFERS);
         }
 
         @Test
