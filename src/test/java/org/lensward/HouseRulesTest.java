@@ -67,7 +67,8 @@ class HouseRulesTest {
     @ArchTest
     static final ArchRule nothing_sits_on_flow_or_demo = noClasses()
             .that()
-            .resideInAnyPackage(inside("quantity", "finding", "eye", "optics", "lens", "risk", "plan", "check", "record"))
+            .resideInAnyPackage(
+                    inside("quantity", "finding", "eye", "optics", "lens", "risk", "plan", "check", "record"))
             .should()
             .dependOnClassesThat()
             .resideInAnyPackage(inside("flow", "demo"))

@@ -25,8 +25,7 @@ public record Carton(
      * @param serial number of the single lens
      * @param expiry last day of use
      */
-    public record Label(
-            String device, Optional<String> lot, Optional<String> serial, Optional<LocalDate> expiry) {
+    public record Label(String device, Optional<String> lot, Optional<String> serial, Optional<LocalDate> expiry) {
 
         /** What is wrong with it as a label: a device identifier that is missing, or a GTIN of other than 14 digits (GS1). */
         Optional<String> fault() {
@@ -34,12 +33,14 @@ public record Carton(
                 return Optional.of("it names no device");
             }
             boolean cut = device.matches("\\d+") && device.length() != 14;
-            return cut ? Optional.of("its device identifier has " + device.length() + " digits, not 14") : Optional.empty();
+            return cut
+                    ? Optional.of("its device identifier has " + device.length() + " digits, not 14")
+                    : Optional.empty();
         }
 
         boolean isOf(LensUnit.Identity identity) {
-            return equals(new Label(
-                    identity.device(), identity.lot(), identity.serial(), Optional.of(identity.expiry())));
+            return equals(
+                    new Label(identity.device(), identity.lot(), identity.serial(), Optional.of(identity.expiry())));
         }
 
         /** One line that names the carton, for comparison with the one picked. */

@@ -21,10 +21,7 @@ final class CartonComparison {
                         carton.unit().stream().flatMap(unit -> held(unit, carton, here)),
                         expiry(carton, here),
                         Situation.unequal(
-                                CHECK_PACKAGE_NOT_INTACT,
-                                "package",
-                                here.at().packageState(),
-                                carton.state()))
+                                CHECK_PACKAGE_NOT_INTACT, "package", here.at().packageState(), carton.state()))
                 .flatMap(each -> each);
     }
 
@@ -65,7 +62,6 @@ final class CartonComparison {
         Optional<LocalDate> stated = carton.label().expiry();
         return stated.filter(each -> !each.isBefore(needed)).isPresent()
                 ? Stream.empty()
-                : Stream.of(new Difference(
-                        CHECK_LENS_EXPIRED, "expiry", needed + " or later", Situation.said(stated)));
+                : Stream.of(new Difference(CHECK_LENS_EXPIRED, "expiry", needed + " or later", Situation.said(stated)));
     }
 }

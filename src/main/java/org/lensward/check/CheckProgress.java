@@ -54,7 +54,8 @@ public record CheckProgress(CheckState state, List<Verified> verified) {
             return refused(closed(), expected, state);
         }
         if (!again && state.next().filter(attempt.at()::equals).isEmpty()) {
-            return refused(FindingCode.CHECK_OUT_OF_ORDER, expected, attempt.at().code(), state);
+            return refused(
+                    FindingCode.CHECK_OUT_OF_ORDER, expected, attempt.at().code(), state);
         }
         Optional<String> fault = attempt.presented().carton().label().fault();
         if (fault.isPresent()) {
@@ -90,8 +91,8 @@ public record CheckProgress(CheckState state, List<Verified> verified) {
     }
 
     private CheckProgress after(Attempt attempt, Standing now) {
-        Verified passed = new Verified(
-                attempt.at(), attempt.presented().carton().label().toString(), now.place());
+        Verified passed =
+                new Verified(attempt.at(), attempt.presented().carton().label().toString(), now.place());
         return new CheckProgress(
                 attempt.at().reached(),
                 Stream.concat(verified.stream(), Stream.of(passed)).toList());
@@ -126,9 +127,7 @@ public record CheckProgress(CheckState state, List<Verified> verified) {
     }
 
     private FindingCode closed() {
-        return state == FAILED || state == CheckState.REFUSED
-                ? FindingCode.CHECK_STOPPED
-                : FindingCode.CHECK_CLOSED;
+        return state == FAILED || state == CheckState.REFUSED ? FindingCode.CHECK_STOPPED : FindingCode.CHECK_CLOSED;
     }
 
     private static Step refused(FindingCode code, Expected expected, Object... particulars) {

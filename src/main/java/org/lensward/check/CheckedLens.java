@@ -12,7 +12,7 @@ import org.lensward.quantity.Dioptres;
  */
 public record CheckedLens(String model, Dioptres power, Optional<Dioptres> cylinder) {
 
-    /** Whether two powers are one on a label: to a hundredth of a dioptre, finer than any step made (ISO 11979-2 prints two decimals at most; value from memory). */
+    /** Whether two powers are one on a label: to a hundredth of a dioptre, finer than any step made (common practice, no source). */
     static boolean same(Dioptres one, Dioptres other) {
         return Math.round(one.value() * 100) == Math.round(other.value() * 100);
     }
@@ -24,8 +24,7 @@ public record CheckedLens(String model, Dioptres power, Optional<Dioptres> cylin
 
     boolean sameCylinder(CheckedLens other) {
         return cylinder.isPresent() == other.cylinder.isPresent()
-                && cylinder.stream()
-                        .allMatch(each -> same(each, other.cylinder.orElseThrow()));
+                && cylinder.stream().allMatch(each -> same(each, other.cylinder.orElseThrow()));
     }
 
     /** As it is read aloud. */

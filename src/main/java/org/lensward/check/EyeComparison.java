@@ -18,8 +18,7 @@ final class EyeComparison {
                         eye(here, "eye by the sheet", read.sheet()),
                         eye(here, "eye by the biometry", read.biometry()))
                 .flatMap(each -> each);
-        return Stream.concat(
-                stated, here.where(Comparison.MARK, eye(here, "eye by the mark", read.mark())));
+        return Stream.concat(stated, here.where(Comparison.MARK, eye(here, "eye by the mark", read.mark())));
     }
 
     private static Stream<Difference> eye(Situation here, String where, Optional<Laterality> read) {

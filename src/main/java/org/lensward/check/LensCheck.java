@@ -21,8 +21,7 @@ public final class LensCheck {
     private LensCheck() {}
 
     /** Passed only if everything asked for at that checkpoint is stated and as expected; else every difference. */
-    public static CheckResult compare(
-            Checkpoint at, Expected expected, Presented presented, CheckPolicy policy) {
+    public static CheckResult compare(Checkpoint at, Expected expected, Presented presented, CheckPolicy policy) {
         Situation here = new Situation(at, expected, presented, policy);
         return CheckResult.of(
                 COMPARISONS.stream().flatMap(each -> each.apply(here)).toList());

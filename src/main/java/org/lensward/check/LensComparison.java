@@ -35,8 +35,7 @@ final class LensComparison {
         return stated.stream().flatMap(each -> each.against(expected));
     }
 
-    private static Difference difference(
-            FindingCode code, String what, String expected) {
+    private static Difference difference(FindingCode code, String what, String expected) {
         return new Difference(code, what, expected, Difference.NOT_STATED);
     }
 
@@ -68,8 +67,7 @@ final class LensComparison {
     /** An axis is a meridian: 0 and 180 degrees are one. */
     private static boolean near(Degrees read, Degrees planned, Situation here) {
         double turn = Math.abs(read.value() - planned.value()) % 180;
-        return Math.min(turn, 180 - turn)
-                <= here.policy().axisReading().value().value();
+        return Math.min(turn, 180 - turn) <= here.policy().axisReading().value().value();
     }
 
     /** A box that the bank does not know, or at a checkpoint that asks for it, is read by somebody other than who scanned it. */

@@ -25,8 +25,7 @@ final class PatientComparison {
         }
         Stream<Difference> numbers = sameNumbers(expected, presented)
                 ? Stream.empty()
-                : Stream.of(new Difference(
-                        CHECK_PATIENT_DIFFERS, "identifiers", words(expected), words(presented)));
+                : Stream.of(new Difference(CHECK_PATIENT_DIFFERS, "identifiers", words(expected), words(presented)));
         return Stream.concat(
                 numbers,
                 expected.birthDate().stream()

@@ -18,10 +18,7 @@ final class TheatreComparison {
     private TheatreComparison() {}
 
     static Stream<Difference> of(Situation here) {
-        return Stream.of(
-                        allergies(here),
-                        here.where(Comparison.BACK_UPS, backUps(here)),
-                        people(here))
+        return Stream.of(allergies(here), here.where(Comparison.BACK_UPS, backUps(here)), people(here))
                 .flatMap(each -> each);
     }
 

@@ -537,10 +537,7 @@ public enum FindingCode {
             "Read the check that stands for this booking.",
             Source.HOUSE),
     CHECK_NOT_STOPPED(
-            WITHHOLDS,
-            "The lens check has not ended; it is %s.",
-            "Go on with it, or change the plan.",
-            Source.HOUSE),
+            WITHHOLDS, "The lens check has not ended; it is %s.", "Go on with it, or change the plan.", Source.HOUSE),
     CHECK_PLAN_CHANGED(
             WITHHOLDS,
             "What the plan rests on has changed since: nothing verified counts any more.",

@@ -61,8 +61,10 @@ final class LensCheckTask {
                         task,
                         "back-up",
                         "Lens that stands by",
-                        new Reference("DeviceRequest/" + context.key().id(each.role().code()))
-                                .setDisplay(each.model().name() + " " + each.power().signed())));
+                        new Reference("DeviceRequest/"
+                                        + context.key().id(each.role().code()))
+                                .setDisplay(
+                                        each.model().name() + " " + each.power().signed())));
     }
 
     private static void expect(Task task, PlanContext context, Patient patient, KitLens primary) {
@@ -80,8 +82,10 @@ final class LensCheckTask {
                 new Reference(primary.model().evidence().resource())
                         .setDisplay(primary.model().name()));
         input(task, "lens-power", "Labelled power", Quantities.dioptres(primary.power()));
-        context.plan().booking().operation().ifPresent(day -> input(
-                task, "operation-day", "Day of the operation", new DateType(day.toString())));
+        context.plan()
+                .booking()
+                .operation()
+                .ifPresent(day -> input(task, "operation-day", "Day of the operation", new DateType(day.toString())));
         for (Identifier identifier : patient.getIdentifier()) {
             input(task, "patient-identifier", "Patient identifier", identifier.copy());
         }

@@ -49,7 +49,9 @@ final class Retirement {
             return Optional.of(
                     plan.setStatus(ProcedureStatus.NOTDONE).setStatusReason(new CodeableConcept().setText(reason)));
         }
-        return copy instanceof Task task && !STOPPED.contains(task.getStatus()) && open(task.getStatus().toCode())
+        return copy instanceof Task task
+                        && !STOPPED.contains(task.getStatus())
+                        && open(task.getStatus().toCode())
                 ? Optional.of(cancelled(task, reason))
                 : Optional.empty();
     }

@@ -109,8 +109,7 @@ class CheckProgressTest {
         void once_begun_or_ended_it_is_not_confirmed(CheckState state) {
             Step step = new CheckProgress(state, List.of()).confirm(EXPECTED, Checks.NOW);
             boolean stopped = state == CheckState.FAILED || state == CheckState.REFUSED;
-            assertThat(refusal(step))
-                    .containsExactly(stopped ? FindingCode.CHECK_STOPPED : FindingCode.CHECK_CLOSED);
+            assertThat(refusal(step)).containsExactly(stopped ? FindingCode.CHECK_STOPPED : FindingCode.CHECK_CLOSED);
         }
     }
 
@@ -119,8 +118,7 @@ class CheckProgressTest {
 
         @Test
         void out_of_order_it_is_refused_even_if_all_is_right() {
-            assertThat(refusal(present(CONFIRMED, Checkpoint.SIGN_IN)))
-                    .containsExactly(FindingCode.CHECK_OUT_OF_ORDER);
+            assertThat(refusal(present(CONFIRMED, Checkpoint.SIGN_IN))).containsExactly(FindingCode.CHECK_OUT_OF_ORDER);
             assertThat(refusal(present(upTo(Checkpoint.TIME_OUT), Checkpoint.SIGN_OUT)))
                     .containsExactly(FindingCode.CHECK_OUT_OF_ORDER);
         }
@@ -189,10 +187,7 @@ class CheckProgressTest {
     class Given_a_hard_stop {
 
         private final CheckProgress failed = ((Step.Stopped) present(
-                        CONFIRMED,
-                        Checkpoint.PICK,
-                        scan -> scan.lens(Checks.lens("-21.5 D")),
-                        Exemption.none()))
+                        CONFIRMED, Checkpoint.PICK, scan -> scan.lens(Checks.lens("-21.5 D")), Exemption.none()))
                 .next();
 
         @ParameterizedTest
@@ -220,8 +215,7 @@ class CheckProgressTest {
         void of_the_plan_nothing_verified_counts() {
             Step step = upTo(Checkpoint.TIME_OUT)
                     .present(
-                            new Attempt(
-                                    Checkpoint.BEFORE_OPENING, Checks.right(Checkpoint.BEFORE_OPENING, EXPECTED)),
+                            new Attempt(Checkpoint.BEFORE_OPENING, Checks.right(Checkpoint.BEFORE_OPENING, EXPECTED)),
                             EXPECTED,
                             new Standing("a".repeat(64), Checks.NOW.place()),
                             Checks.policy());
@@ -283,16 +277,14 @@ class CheckProgressTest {
 
         @Test
         void unsigned_the_same_is_a_hard_stop() {
-            assertThat(present(CONFIRMED, Checkpoint.PICK, LATEX, Exemption.none())).isInstanceOf(Step.Stopped.class);
+            assertThat(present(CONFIRMED, Checkpoint.PICK, LATEX, Exemption.none()))
+                    .isInstanceOf(Step.Stopped.class);
         }
 
         @Test
         void a_fact_beside_the_judgement_is_a_hard_stop_all_the_same() {
             Step step = present(
-                    CONFIRMED,
-                    Checkpoint.PICK,
-                    scan -> LATEX.apply(scan).lens(Checks.lens("22.0 D")),
-                    SIGNED);
+                    CONFIRMED, Checkpoint.PICK, scan -> LATEX.apply(scan).lens(Checks.lens("22.0 D")), SIGNED);
             assertThat(((Step.Stopped) step).differences()).hasSize(3);
         }
 
@@ -321,8 +313,7 @@ class CheckProgressTest {
                     new String[] {"a", " ", "b"},
                     new String[] {"a", "why", " "},
                     new String[] {"a", "why", "a "});
-            assertThat(bad).allSatisfy(each -> assertThatThrownBy(
-                            () -> new Exemption.Signed(each[0], each[1], each[2]))
+            assertThat(bad).allSatisfy(each -> assertThatThrownBy(() -> new Exemption.Signed(each[0], each[1], each[2]))
                     .isInstanceOf(IllegalArgumentException.class));
         }
     }

@@ -80,7 +80,10 @@ public final class Checks {
                 lens.power(),
                 lens.cylinder(),
                 new LensUnit.Identity(
-                        LABEL.device(), LABEL.lot(), LABEL.serial(), LABEL.expiry().orElseThrow()),
+                        LABEL.device(),
+                        LABEL.lot(),
+                        LABEL.serial(),
+                        LABEL.expiry().orElseThrow()),
                 "Location/store",
                 new Owner("Organization/hospital", false),
                 UnitState.RESERVED,

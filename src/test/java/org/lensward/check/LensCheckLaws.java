@@ -93,8 +93,7 @@ class LensCheckLaws {
 
     /** A check that has passed every checkpoint before that one. */
     private static CheckProgress walked(Checkpoint upTo, Expected expected) {
-        CheckProgress progress =
-                ((Step.Advanced) CheckProgress.opened().confirm(expected, Checks.NOW)).next();
+        CheckProgress progress = ((Step.Advanced) CheckProgress.opened().confirm(expected, Checks.NOW)).next();
         for (Checkpoint at : Checkpoint.values()) {
             if (at == upTo) {
                 return progress;

@@ -79,14 +79,14 @@ class LensCheckTest {
 
         @Test
         void white_space_round_an_identifier_is_no_difference_and_one_that_the_plan_does_not_know_proves_nothing() {
-            assertThat(codes(scan -> scan.patient(with(" 704-1182 ", "998 112", "77")))).isEmpty();
+            assertThat(codes(scan -> scan.patient(with(" 704-1182 ", "998 112", "77"))))
+                    .isEmpty();
         }
 
         @Test
         void two_that_agree_do_not_outweigh_a_third_that_contradicts() {
             Expected three = with(Checks.expected(), with("704-1182", "998 112", "77"));
-            assertThat(differences(
-                            Checkpoint.TIME_OUT, three, scan -> scan.patient(with("704-1182", "998 112", "78"))))
+            assertThat(differences(Checkpoint.TIME_OUT, three, scan -> scan.patient(with("704-1182", "998 112", "78"))))
                     .extracting(Difference::code)
                     .containsExactly(CHECK_PATIENT_DIFFERS);
         }
@@ -99,8 +99,7 @@ class LensCheckTest {
                             scan -> scan.patient(new Identity(Set.of(), Optional.empty()))))
                     .extracting(Difference::code, Difference::presented)
                     .containsExactly(
-                            tuple(CHECK_PATIENT_DIFFERS, "not stated"),
-                            tuple(CHECK_BIRTH_DATE_DIFFERS, "not stated"));
+                            tuple(CHECK_PATIENT_DIFFERS, "not stated"), tuple(CHECK_BIRTH_DATE_DIFFERS, "not stated"));
         }
 
         @Test
@@ -110,8 +109,7 @@ class LensCheckTest {
                     Checks.ada().birthDate());
             Identity unborn = new Identity(Checks.ada().numbers(), Optional.empty());
             for (Identity known : List.of(one, unborn)) {
-                assertThat(differences(
-                                Checkpoint.PICK, with(Checks.expected(), known), scan -> scan.patient(known)))
+                assertThat(differences(Checkpoint.PICK, with(Checks.expected(), known), scan -> scan.patient(known)))
                         .extracting(Difference::code)
                         .containsExactly(CHECK_IDENTITY_INCOMPLETE);
             }
@@ -174,7 +172,8 @@ class LensCheckTest {
 
         @Test
         void the_whole_fingerprint_is_as_good_as_the_printed_part() {
-            assertThat(codes(scan -> scan.plan(Optional.of(" " + Checks.FINGERPRINT)))).isEmpty();
+            assertThat(codes(scan -> scan.plan(Optional.of(" " + Checks.FINGERPRINT))))
+                    .isEmpty();
         }
 
         @Test
@@ -221,8 +220,8 @@ class LensCheckTest {
 
         @Test
         void a_cylinder_more_less_or_other_is_another_lens() {
-            CheckedLens toric = new CheckedLens(
-                    "DeviceDefinition/lens-1", Dioptres.of(21.5), Optional.of(Dioptres.of(2.25)));
+            CheckedLens toric =
+                    new CheckedLens("DeviceDefinition/lens-1", Dioptres.of(21.5), Optional.of(Dioptres.of(2.25)));
             CheckedLens steeper = new CheckedLens(toric.model(), toric.power(), Optional.of(Dioptres.of(3)));
             Expected expected = Checks.expected(Laterality.LEFT, toric);
             assertThat(codes(scan -> scan.lens(toric))).containsExactly(CHECK_CYLINDER_DIFFERS, CHECK_CYLINDER_DIFFERS);
@@ -260,7 +259,8 @@ class LensCheckTest {
 
         @Test
         void it_must_be_in_date_on_the_day_it_is_used_whatever_was_planned() {
-            assertThat(codes(scan -> scan.expiring(Checks.OPERATION).at(scan.all().at().plusDays(1))))
+            assertThat(codes(scan ->
+                            scan.expiring(Checks.OPERATION).at(scan.all().at().plusDays(1))))
                     .containsExactly(CHECK_DAY_DIFFERS, CHECK_LENS_EXPIRED);
         }
 
@@ -274,7 +274,8 @@ class LensCheckTest {
         @Test
         void held_for_another_implanted_wasted_or_in_quarantine_it_is_not_free() {
             Optional<String> ours = Optional.of("ServiceRequest/b1");
-            assertThat(codes(scan -> scan.held(UnitState.AVAILABLE, Optional.empty()))).isEmpty();
+            assertThat(codes(scan -> scan.held(UnitState.AVAILABLE, Optional.empty())))
+                    .isEmpty();
             assertThat(codes(scan -> scan.held(UnitState.PICKED, ours))).isEmpty();
             assertThat(codes(Checkpoint.SIGN_OUT, scan -> scan.held(UnitState.IMPLANTED, ours)))
                     .isEmpty();
@@ -284,8 +285,9 @@ class LensCheckTest {
                     scan -> scan.held(UnitState.WASTED, Optional.empty()),
                     scan -> scan.held(UnitState.QUARANTINED, Optional.empty()));
             assertThat(taken).allSatisfy(each -> assertThat(codes(each)).containsExactly(CHECK_CARTON_NOT_FREE));
-            assertThat(codes(Checkpoint.SIGN_OUT, scan ->
-                            scan.held(UnitState.IMPLANTED, Optional.of("ServiceRequest/b2"))))
+            assertThat(codes(
+                            Checkpoint.SIGN_OUT,
+                            scan -> scan.held(UnitState.IMPLANTED, Optional.of("ServiceRequest/b2"))))
                     .containsExactly(CHECK_CARTON_NOT_FREE);
         }
 
@@ -323,8 +325,8 @@ class LensCheckTest {
         void one_carton_does_not_stand_by_twice_and_not_in_another_role() {
             BackUp spare = new BackUp(KitRole.SPARE, Checks.lens("21.5 D"));
             assertThat(codes(scan -> scan.backUps(List.of(spare)))).containsExactly(CHECK_BACK_UP_ABSENT);
-            assertThat(codes(scan -> scan.backUps(
-                            List.of(spare, new BackUp(KitRole.ANTERIOR_CHAMBER, Checks.lens("20.5 D"))))))
+            assertThat(codes(scan ->
+                            scan.backUps(List.of(spare, new BackUp(KitRole.ANTERIOR_CHAMBER, Checks.lens("20.5 D"))))))
                     .containsExactly(CHECK_BACK_UP_ABSENT);
         }
 

@@ -131,7 +131,8 @@ record Spoiled(Presented all) {
 
     /** Another lens by the bank and on the box. */
     Spoiled lens(CheckedLens other) {
-        return bank(Optional.of(Checks.unit(other))).box(Optional.of(new Carton.BoxRead(other, "Practitioner/nurse-2")));
+        return bank(Optional.of(Checks.unit(other)))
+                .box(Optional.of(new Carton.BoxRead(other, "Practitioner/nurse-2")));
     }
 
     Spoiled bank(Optional<LensUnit> unit) {

@@ -74,13 +74,14 @@ enum WrongScan {
                             ANOTHER_MODEL -> lens(scan, expected.lens(), chance);
                     case EXPIRED -> scan.expiring(expected.operation().minusDays(1 + chance.nextInt(900)));
                     case A_SUPERSEDED_PLAN -> scan.plan(Optional.of(hex(chance)));
-                    case A_CARTON_THE_BANK_HOLDS_OTHERWISE -> scan.label(new Carton.Label(
-                            right.carton().label().device(),
-                            right.carton().label().lot(),
-                            Optional.of("S-" + (1000 + chance.nextInt(1000))),
-                            right.carton().label().expiry()));
-                    case ANOTHER_BOOKINGS_CARTON -> scan.held(
-                            UnitState.RESERVED, Optional.of("ServiceRequest/x" + chance.nextInt(99)));
+                    case A_CARTON_THE_BANK_HOLDS_OTHERWISE ->
+                        scan.label(new Carton.Label(
+                                right.carton().label().device(),
+                                right.carton().label().lot(),
+                                Optional.of("S-" + (1000 + chance.nextInt(1000))),
+                                right.carton().label().expiry()));
+                    case ANOTHER_BOOKINGS_CARTON ->
+                        scan.held(UnitState.RESERVED, Optional.of("ServiceRequest/x" + chance.nextInt(99)));
                     case A_BROKEN_SEAL -> scan.found(Optional.of(PackageState.DAMAGED));
                 })
                 .all();
@@ -107,11 +108,12 @@ enum WrongScan {
             case ANOTHER_PATIENT -> new Identity(others, Optional.of(other));
             case A_NAMESAKE -> new Identity(others, right.birthDate());
             case ONE_IDENTIFIER_MISREAD -> misread(right, chance);
-            case NUMBERS_OF_ANOTHER_SYSTEM -> new Identity(
-                    right.numbers().stream()
-                            .map(each -> new Identity.Number(each.system() + ".9", each.value()))
-                            .collect(Collectors.toSet()),
-                    right.birthDate());
+            case NUMBERS_OF_ANOTHER_SYSTEM ->
+                new Identity(
+                        right.numbers().stream()
+                                .map(each -> new Identity.Number(each.system() + ".9", each.value()))
+                                .collect(Collectors.toSet()),
+                        right.birthDate());
             default -> new Identity(right.numbers(), Optional.of(other));
         };
     }
@@ -136,14 +138,12 @@ enum WrongScan {
         double power = right.power().value();
         CheckedLens next = new CheckedLens(right.model(), Dioptres.of(power + step), right.cylinder());
         return switch (this) {
-            case THE_OTHER_SIGN -> scan.lens(
-                    new CheckedLens(right.model(), Dioptres.of(-power), right.cylinder()));
+            case THE_OTHER_SIGN -> scan.lens(new CheckedLens(right.model(), Dioptres.of(-power), right.cylinder()));
             case ONE_STEP_AWAY -> scan.lens(next);
-            case ONE_STEP_AWAY_ON_THE_BOX_ALONE -> scan.box(
-                    Optional.of(new Carton.BoxRead(next, "Practitioner/nurse-2")));
+            case ONE_STEP_AWAY_ON_THE_BOX_ALONE ->
+                scan.box(Optional.of(new Carton.BoxRead(next, "Practitioner/nurse-2")));
             case ONE_STEP_AWAY_IN_THE_BANK_ALONE -> scan.bank(Optional.of(Checks.unit(next)));
-            default -> scan.lens(new CheckedLens(
-                    right.model() + chance.nextInt(10), right.power(), right.cylinder()));
+            default -> scan.lens(new CheckedLens(right.model() + chance.nextInt(10), right.power(), right.cylinder()));
         };
     }
 

@@ -122,7 +122,9 @@ final class CheckedRecord {
                     .filter(each -> Shelf.name(each).equals(name))
                     .map(each -> "W/\"" + each.getMeta().getVersionId() + "\"")
                     .findFirst();
-            assertThat(Optional.ofNullable(entry.getRequest().getIfMatch())).as(name).isEqualTo(standing);
+            assertThat(Optional.ofNullable(entry.getRequest().getIfMatch()))
+                    .as(name)
+                    .isEqualTo(standing);
         }
         Publishing.taken(record, new Publication.Write(write.transaction()));
         return write;
@@ -152,7 +154,9 @@ final class CheckedRecord {
             Resource each = entry.getResource();
             if (each.getMeta().hasProfile()) {
                 assertThat(ProfileValidator.errors(each)).as(Shelf.name(each)).isEmpty();
-                assertThat(ReferenceTargets.misdirected(each)).as(Shelf.name(each)).isEmpty();
+                assertThat(ReferenceTargets.misdirected(each))
+                        .as(Shelf.name(each))
+                        .isEmpty();
             }
         }
     }
@@ -197,9 +201,6 @@ final class CheckedRecord {
     /** One labelled step stronger. */
     static Presented stronger(Presented old, Expected expected) {
         CheckedLens lens = expected.lens();
-        return withLens(
-                old,
-                new CheckedLens(
-                        lens.model(), lens.power().plus(Dioptres.of(0.5)), lens.cylinder()));
+        return withLens(old, new CheckedLens(lens.model(), lens.power().plus(Dioptres.of(0.5)), lens.cylinder()));
     }
 }

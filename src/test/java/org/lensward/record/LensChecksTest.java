@@ -65,8 +65,7 @@ class LensChecksTest {
 
         @Test
         void a_surgeon_confirms_it_and_says_who_and_when() {
-            CheckAnswer.Write write =
-                    record.post(record.checks.confirm(record.record.bundle(), BOOKING, SURGEON));
+            CheckAnswer.Write write = record.post(record.checks.confirm(record.record.bundle(), BOOKING, SURGEON));
             CheckedRecord.assertKept(write);
             assertThat(write.state()).isEqualTo(CheckState.CONFIRMED);
             Procedure plan = Publishing.all(write.transaction(), Procedure.class)
@@ -103,7 +102,8 @@ class LensChecksTest {
 
         @Test
         void refused_it_goes_nowhere_until_a_surgeon_chooses() {
-            record.post(record.checks.refuse(record.record.bundle(), BOOKING, new Decision(SURGEON, "see cornea first")));
+            record.post(
+                    record.checks.refuse(record.record.bundle(), BOOKING, new Decision(SURGEON, "see cornea first")));
             assertThat(record.tasks()).extracting(Task::getStatus).containsExactly(TaskStatus.REJECTED);
             assertThat(record.checks.refuse(record.record.bundle(), BOOKING, AGAIN))
                     .isEqualTo(new CheckAnswer.Unchanged(CheckState.REFUSED));
@@ -132,8 +132,10 @@ class LensChecksTest {
 
         @Test
         void withheld_there_is_no_check() {
-            record.record.change(Observation.class, "length-right", each -> each.setStatus(
-                    Observation.ObservationStatus.ENTEREDINERROR));
+            record.record.change(
+                    Observation.class,
+                    "length-right",
+                    each -> each.setStatus(Observation.ObservationStatus.ENTEREDINERROR));
             Publishing.published(record.record);
             assertThat(refusal(record.checks.confirm(record.record.bundle(), BOOKING, SURGEON)))
                     .containsExactly(FindingCode.CHECK_NONE_OPEN);
@@ -157,15 +159,13 @@ class LensChecksTest {
             Task task = record.tasks().get(0);
             assertThat(task.getStatus()).isEqualTo(TaskStatus.COMPLETED);
             assertThat(outputs(task, "before-opening"))
-                    .containsExactly(
-                            "by", "second", "at", "scan", "unit", "carton", "list-place", "result");
+                    .containsExactly("by", "second", "at", "scan", "unit", "carton", "list-place", "result");
             assertThat(outputs(task, "confirmation")).containsExactly("by", "at");
         }
 
         @Test
         void a_toric_one_is_checked_by_cylinder_and_axis_too() {
-            CheckedRecord record =
-                    CheckedRecord.planned(WiderRecords.toric()).confirm();
+            CheckedRecord record = CheckedRecord.planned(WiderRecords.toric()).confirm();
             var expected = record.check().expected();
             assertThat(expected.lens().cylinder()).isPresent();
             assertThat(expected.axis()).isPresent();
@@ -188,8 +188,7 @@ class LensChecksTest {
         @Test
         void a_truncated_scan_is_refused_and_the_task_unchanged() {
             CheckedRecord record = CheckedRecord.confirmed();
-            Carton.Label cut = new Carton.Label(
-                    "0950600013435", Optional.empty(), Optional.empty(), Optional.empty());
+            Carton.Label cut = new Carton.Label("0950600013435", Optional.empty(), Optional.empty(), Optional.empty());
             Carton.Label bare = new Carton.Label("", Optional.empty(), Optional.empty(), Optional.empty());
             for (Carton.Label label : List.of(cut, bare)) {
                 assertThat(refusal(record.present(
@@ -235,9 +234,7 @@ class LensChecksTest {
                     record.record.bundle(),
                     BOOKING,
                     new Attempt(
-                            Checkpoint.PICK,
-                            CheckedRecord.withBackUps(record.right(Checkpoint.PICK), some),
-                            signed)));
+                            Checkpoint.PICK, CheckedRecord.withBackUps(record.right(Checkpoint.PICK), some), signed)));
             CheckedRecord.assertKept(write);
             assertThat(write.state()).isEqualTo(CheckState.PICKED);
             assertThat(record.tasks().get(0).getOutput())
@@ -249,5 +246,4 @@ class LensChecksTest {
                     .containsExactly("Practitioner/nurse-1", "Practitioner/nurse-2", SURGEON);
         }
     }
-
 }

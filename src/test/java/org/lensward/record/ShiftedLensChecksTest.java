@@ -55,22 +55,21 @@ class ShiftedLensChecksTest {
 
         @Test
         void a_booking_withdrawn_stops_it_too() {
-            record.record.booking(each -> each.setStatus(
-                    ServiceRequest.ServiceRequestStatus.REVOKED));
+            record.record.booking(each -> each.setStatus(ServiceRequest.ServiceRequestStatus.REVOKED));
             assertThat(refusal(record.present(Checkpoint.TIME_OUT))).containsExactly(FindingCode.CHECK_PLAN_CHANGED);
         }
 
         @Test
         void another_hour_on_the_list_voids_what_was_verified_and_keeps_the_confirmation() {
-            record.record.change(Appointment.class, "own", each -> each.setStartElement(
-                    new InstantType("2026-03-16T13:00:00+01:00")));
+            record.record.change(
+                    Appointment.class,
+                    "own",
+                    each -> each.setStartElement(new InstantType("2026-03-16T13:00:00+01:00")));
             assertThat(Publishing.publish(record.record))
                     .isEqualTo(new Publication.Nothing(Publication.Reason.UNCHANGED));
             CheckAnswer.Write write = record.post(record.present(Checkpoint.TIME_OUT));
             CheckedRecord.assertKept(write);
-            assertThat(write.findings())
-                    .extracting(Finding::code)
-                    .containsExactly(FindingCode.CHECK_LIST_CHANGED);
+            assertThat(write.findings()).extracting(Finding::code).containsExactly(FindingCode.CHECK_LIST_CHANGED);
             assertThat(record.task(first).getStatus()).isEqualTo(TaskStatus.CANCELLED);
             assertThat(record.task(first + "-2").getStatus()).isEqualTo(TaskStatus.ACCEPTED);
             assertThat(refusal(record.present(Checkpoint.TIME_OUT))).containsExactly(FindingCode.CHECK_OUT_OF_ORDER);
@@ -155,9 +154,7 @@ class ShiftedLensChecksTest {
             spoil(task -> input(task, "eye").orElseThrow().setValue(Bundles.snomed("40638003")));
             assertUnreadable("eye");
             spoil(task -> input(task, "eye").orElseThrow().setValue(Bundles.snomed("1290032005")));
-            spoil(task -> input(task, "operation-day")
-                    .orElseThrow()
-                    .setValue(new DateType("2026-03")));
+            spoil(task -> input(task, "operation-day").orElseThrow().setValue(new DateType("2026-03")));
             assertUnreadable("operation-day");
         }
 

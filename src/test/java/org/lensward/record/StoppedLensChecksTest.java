@@ -45,10 +45,9 @@ class StoppedLensChecksTest {
             Task task = record.task(first);
             assertThat(task.getStatus()).isEqualTo(TaskStatus.FAILED);
             assertThat(task.getStatusReason().getText()).contains("by the bank", "on the box");
-            assertThat(stop.outcome().getIssue())
-                    .hasSize(2)
-                    .allSatisfy(each -> assertThat(each.getDetails().getCodingFirstRep().getCode())
-                            .isEqualTo("check-power-differs"));
+            assertThat(stop.outcome().getIssue()).hasSize(2).allSatisfy(each -> assertThat(
+                            each.getDetails().getCodingFirstRep().getCode())
+                    .isEqualTo("check-power-differs"));
         }
 
         @ParameterizedTest
@@ -65,11 +64,9 @@ class StoppedLensChecksTest {
 
         @Test
         void only_a_surgeon_with_a_reason_chooses_again() {
-            assertThat(refusal(record.checks.chooseAgain(
-                            record.record.bundle(), BOOKING, new Decision(SURGEON, " "))))
+            assertThat(refusal(record.checks.chooseAgain(record.record.bundle(), BOOKING, new Decision(SURGEON, " "))))
                     .containsExactly(FindingCode.CHECK_SURGEON_UNNAMED);
-            assertThat(refusal(record.checks.chooseAgain(
-                            record.record.bundle(), BOOKING, new Decision("", "why"))))
+            assertThat(refusal(record.checks.chooseAgain(record.record.bundle(), BOOKING, new Decision("", "why"))))
                     .containsExactly(FindingCode.CHECK_SURGEON_UNNAMED);
         }
 
@@ -77,8 +74,7 @@ class StoppedLensChecksTest {
         void chosen_again_a_new_task_replaces_it_and_starts_from_the_pick() {
             CheckedRecord.assertKept(record.post(record.checks.chooseAgain(record.record.bundle(), BOOKING, AGAIN)));
             Task fresh = record.task(first + "-2");
-            assertThat(((Reference) fresh.getExtensionByUrl(
-                                            "https://lensward.org/fhir/StructureDefinition/replaces")
+            assertThat(((Reference) fresh.getExtensionByUrl("https://lensward.org/fhir/StructureDefinition/replaces")
                                     .getValue())
                             .getReference())
                     .isEqualTo("Task/" + first);
@@ -126,5 +122,4 @@ class StoppedLensChecksTest {
                     .containsExactly(first + "-2");
         }
     }
-
 }

@@ -80,14 +80,20 @@ class SurgeonsChangeTest {
         assertThat(booking.getSupportingInfo())
                 .extracting(Reference::getReference)
                 .containsExactly("Observation/length-right", "DeviceDefinition/other");
-        assertThat(record.record.plan().lens().orElseThrow().kit().primary().model().name())
+        assertThat(record.record
+                        .plan()
+                        .lens()
+                        .orElseThrow()
+                        .kit()
+                        .primary()
+                        .model()
+                        .name())
                 .isEqualTo("the other lens");
     }
 
     @Test
     void a_plan_that_is_withheld_has_no_check_but_its_booking_can_be_changed() {
-        record.record.change(
-                Observation.class, "length-right", each -> each.setBodySite(new CodeableConcept()));
+        record.record.change(Observation.class, "length-right", each -> each.setBodySite(new CodeableConcept()));
         Publishing.published(record.record);
         assertThat(record.post(change(TO_READ)).state()).isEqualTo(CheckState.AWAITING_CONFIRMATION);
     }
@@ -103,8 +109,6 @@ class SurgeonsChangeTest {
                 .extracting(Finding::code)
                 .containsExactly(FindingCode.CHECK_SURGEON_UNNAMED);
         record.record.change(Procedure.class, "plan-b1", each -> each.setStatus(ProcedureStatus.INPROGRESS));
-        assertThat(change(TO_READ).findings())
-                .extracting(Finding::code)
-                .containsExactly(FindingCode.CHECK_CLOSED);
+        assertThat(change(TO_READ).findings()).extracting(Finding::code).containsExactly(FindingCode.CHECK_CLOSED);
     }
 }

@@ -37,7 +37,9 @@ final class CheckTasks {
 
     Task confirmed(String surgeon) {
         Task task = in(CheckState.CONFIRMED);
-        new Outputs(task, Outputs.CONFIRMATION).person("by", Optional.of(surgeon)).time(now);
+        new Outputs(task, Outputs.CONFIRMATION)
+                .person("by", Optional.of(surgeon))
+                .time(now);
         return task;
     }
 
@@ -121,9 +123,8 @@ final class CheckTasks {
                 .person("second", presented.people().second())
                 .time(presented.at())
                 .text("scan", Optional.of(presented.carton().raw()))
-                .device(
-                        "unit",
-                        presented.carton().unit().map(each -> each.evidence().resource()));
+                .device("unit", presented.carton().unit().map(each -> each.evidence()
+                        .resource()));
     }
 
     private Evidence evidence() {
@@ -133,7 +134,8 @@ final class CheckTasks {
     private static CodeableConcept reason(List<Finding> findings) {
         CodeableConcept reason = new CodeableConcept();
         Stream<String> codes = findings.stream().map(each -> each.code().code()).distinct();
-        codes.forEach(each -> reason.addCoding(new Coding().setSystem(Systems.FINDING).setCode(each)));
+        codes.forEach(
+                each -> reason.addCoding(new Coding().setSystem(Systems.FINDING).setCode(each)));
         return reason.setText(findings.stream().map(Finding::message).collect(joining(" ")));
     }
 }

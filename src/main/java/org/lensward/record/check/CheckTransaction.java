@@ -71,12 +71,12 @@ final class CheckTransaction {
         trail.getMeta().addProfile(Systems.profile("check-provenance"));
         Set<String> who = new LinkedHashSet<>(agents);
         changed.forEach(each -> trail.addTarget(new Reference(Shelf.name(each))));
-        trail.setRecordedElement(new InstantType(
-                Date.from(now.toInstant()), TemporalPrecisionEnum.SECOND, TimeZone.getTimeZone("UTC")));
+        trail.setRecordedElement(
+                new InstantType(Date.from(now.toInstant()), TemporalPrecisionEnum.SECOND, TimeZone.getTimeZone("UTC")));
         trail.setActivity(new CodeableConcept().setText(activity));
         who.forEach(each -> trail.addAgent().setWho(Outputs.who(each)));
-        trail.setId("check-" + Evidences.digest(
-                activity + "|" + who + "|" + now.toInstant() + "|" + Shelf.name(changed.get(0))));
+        trail.setId("check-"
+                + Evidences.digest(activity + "|" + who + "|" + now.toInstant() + "|" + Shelf.name(changed.get(0))));
         return trail;
     }
 }

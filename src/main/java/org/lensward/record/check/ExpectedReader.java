@@ -44,15 +44,17 @@ final class ExpectedReader {
 
     private Expected read() {
         return new Expected(
-                new Evidence(Shelf.name(task), Optional.ofNullable(task.getMeta().getVersionId()).orElse(""), ""),
+                new Evidence(
+                        Shelf.name(task),
+                        Optional.ofNullable(task.getMeta().getVersionId()).orElse(""),
+                        ""),
                 Shelf.name(task.getBasedOnFirstRep()),
                 patient(),
                 EyeCodes.eye(inputs.required("eye", CodeableConcept.class))
                         .orElseThrow(() -> inputs.unreadable(IssueType.VALUE, "eye", "names no single eye")),
                 fingerprint(),
                 lens(),
-                inputs.one("lens-axis", Quantity.class)
-                        .map(each -> Degrees.of(amount("lens-axis", each, "deg"))),
+                inputs.one("lens-axis", Quantity.class).map(each -> Degrees.of(amount("lens-axis", each, "deg"))),
                 operation(),
                 allergies(),
                 backUps());
@@ -63,8 +65,7 @@ final class ExpectedReader {
                 .filter(each -> !blank(each.getSystem()) && !blank(each.getValue()))
                 .map(each -> new Identity.Number(each.getSystem(), each.getValue()))
                 .collect(Collectors.toSet());
-        return new Identity(
-                numbers, inputs.one("birth-date", DateType.class).flatMap(ExpectedReader::day));
+        return new Identity(numbers, inputs.one("birth-date", DateType.class).flatMap(ExpectedReader::day));
     }
 
     /** A year or a month alone is no date of birth to compare. */
@@ -103,9 +104,7 @@ final class ExpectedReader {
     }
 
     private Set<String> allergies() {
-        return inputs.all("allergy", StringType.class)
-                .map(StringType::getValue)
-                .collect(Collectors.toSet());
+        return inputs.all("allergy", StringType.class).map(StringType::getValue).collect(Collectors.toSet());
     }
 
     private List<BackUp> backUps() {

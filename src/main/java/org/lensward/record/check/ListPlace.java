@@ -33,7 +33,8 @@ final class ListPlace {
                 .sorted(ORDER)
                 .toList();
         Optional<Appointment> own = standing.stream()
-                .filter(each -> each.getBasedOn().stream().anyMatch(named -> Shelf.name(named).equals(booking)))
+                .filter(each -> each.getBasedOn().stream()
+                        .anyMatch(named -> Shelf.name(named).equals(booking)))
                 .max(ORDER);
         return own.map(each -> words(each, standing)).orElse("");
     }

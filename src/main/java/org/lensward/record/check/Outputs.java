@@ -62,8 +62,9 @@ record Outputs(Task task, String stage) {
     Outputs differences(List<Difference> differences, Evidence evidence) {
         for (Difference each : differences) {
             Finding finding = each.finding(evidence);
-            CodeableConcept said = new CodeableConcept(
-                    new Coding().setSystem(Systems.FINDING).setCode(finding.code().code()));
+            CodeableConcept said = new CodeableConcept(new Coding()
+                    .setSystem(Systems.FINDING)
+                    .setCode(finding.code().code()));
             add("difference", said.setText(finding.message()));
         }
         return this;
@@ -82,7 +83,8 @@ record Outputs(Task task, String stage) {
 
     boolean has(String result) {
         return all("result")
-                .anyMatch(each -> each instanceof CodeableConcept said && Codes.has(said, Systems.CHECK_RESULT, result));
+                .anyMatch(
+                        each -> each instanceof CodeableConcept said && Codes.has(said, Systems.CHECK_RESULT, result));
     }
 
     /** Takes the other Task's outputs of this stage over. */

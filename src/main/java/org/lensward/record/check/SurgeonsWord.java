@@ -66,8 +66,7 @@ final class SurgeonsWord {
     private CheckAnswer confirmed(String activity, String surgeon, Resource task) {
         List<Resource> changed = new ArrayList<>(List.of(task));
         here.gathered().plan().map(each -> marked(each, surgeon)).ifPresent(changed::add);
-        return here.write(
-                new Here.Activity(activity, List.of(surgeon)), CheckState.CONFIRMED, List.of(), changed);
+        return here.write(new Here.Activity(activity, List.of(surgeon)), CheckState.CONFIRMED, List.of(), changed);
     }
 
     private Procedure marked(Procedure plan, String surgeon) {

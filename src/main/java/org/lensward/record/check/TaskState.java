@@ -20,10 +20,11 @@ final class TaskState {
         Optional<CheckState> state =
                 Codes.in(task.getBusinessStatus(), Systems.CHECK_STATE).flatMap(CheckState::of);
         return state.filter(each -> status(each) == task.getStatus())
-                .orElseThrow(() -> new UnreadableRecord(
-                        IssueType.BUSINESSRULE,
-                        Shelf.name(task) + ".businessStatus",
-                        "The lens check's status and business status do not belong together; let the plan be made again."));
+                .orElseThrow(
+                        () -> new UnreadableRecord(
+                                IssueType.BUSINESSRULE,
+                                Shelf.name(task) + ".businessStatus",
+                                "The lens check's status and business status do not belong together; let the plan be made again."));
     }
 
     static void write(Task task, CheckState state) {
