@@ -29,7 +29,7 @@ import org.lensward.optics.Formula;
 @AnalyzeClasses(packages = "org.lensward", importOptions = ImportOption.DoNotIncludeTests.class)
 class HouseRulesTest {
 
-    private static final String[] CORE = {"quantity", "finding", "eye", "optics", "lens", "risk", "plan"};
+    private static final String[] CORE = {"quantity", "finding", "eye", "optics", "lens", "risk", "plan", "check"};
 
     /** What a fingerprint needs: the same bytes in, the same hash out. The error function and the root of an equation are a library's. */
     private static final DescribedPredicate<JavaClass> HASHING = resideInAnyPackage(
@@ -60,12 +60,17 @@ class HouseRulesTest {
 
     @ArchTest
     static final ArchRule plan_knows_the_rest_of_the_core =
-            knows("plan", "quantity", "finding", "eye", "optics", "lens", "risk");
+            knows("plan", "quantity", "finding", "eye", "optics", "lens", "risk", "check");
+
+    /** It knows a plan by its fingerprint alone, so that the policy of a plan may hold the policy of the check. */
+    @ArchTest
+    static final ArchRule check_knows_eye_and_lens = knows("check", "quantity", "finding", "eye", "lens");
 
     @ArchTest
     static final ArchRule nothing_sits_on_flow_or_demo = noClasses()
             .that()
-            .resideInAnyPackage(inside("quantity", "finding", "eye", "optics", "lens", "risk", "plan", "record"))
+            .resideInAnyPackage(
+                    inside("quantity", "finding", "eye", "optics", "lens", "risk", "plan", "check", "record"))
             .should()
             .dependOnClassesThat()
             .resideInAnyPackage(inside("flow", "demo"))
@@ -118,7 +123,7 @@ class HouseRulesTest {
             .arePublic()
             .and()
             .areDeclaredInClassesThat()
-            .resideInAnyPackage(inside("finding", "eye", "optics", "lens", "risk", "plan"))
+            .resideInAnyPackage(inside("finding", "eye", "optics", "lens", "risk", "plan", "check"))
             .should(notMentionBareNumbers())
             .allowEmptyShould(true);
 

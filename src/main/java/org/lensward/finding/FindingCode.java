@@ -784,8 +784,149 @@ public enum FindingCode {
             "Ask again; if it repeats, have the record's server looked at.",
             Source.HOUSE),
 
-// The lens check
-;
+    // The lens check
+    CHECK_IDENTITY_INCOMPLETE(
+            WITHHOLDS,
+            "Two identifiers, each with its system, and the date of birth are needed to check the %s: expected %s, presented %s.",
+            "Complete the patient's identifiers, each with its system, and the date of birth.",
+            Source.WHO_IDENTITY),
+    CHECK_PATIENT_DIFFERS(
+            WITHHOLDS,
+            "Another patient, by the %s: expected %s, presented %s.",
+            "Stop. Find out whose plan and whose carton these are.",
+            Source.WHO_IDENTITY),
+    CHECK_BIRTH_DATE_DIFFERS(
+            WITHHOLDS,
+            "Another patient, by the %s: expected %s, presented %s.",
+            "Stop. A namesake is another patient: find out whose plan this is.",
+            Source.WHO_IDENTITY),
+    CHECK_EYE_DIFFERS(
+            WITHHOLDS,
+            "Another eye, %s: expected %s, presented %s.",
+            "Stop. The surgeon settles the eye from consent, mark and biometry.",
+            Source.WRONG_LENS_REVIEWS),
+    CHECK_PLAN_DIFFERS(
+            WITHHOLDS,
+            "The sheet in hand is of another %s: expected %s, presented %s.",
+            "Throw the sheet away and print the plan that stands.",
+            Source.WRONG_LENS_REVIEWS),
+    CHECK_DAY_DIFFERS(
+            WITHHOLDS,
+            "The %s is not the planned one: expected %s, presented %s.",
+            "Book the operation for the day it is done.",
+            Source.COMMON_PRACTICE),
+    CHECK_MODEL_DIFFERS(
+            WITHHOLDS,
+            "Another lens, %s: expected %s, presented %s.",
+            "Put the carton back; the surgeon chooses again.",
+            Source.WRONG_LENS_REVIEWS),
+    CHECK_POWER_DIFFERS(
+            WITHHOLDS,
+            "Another lens, %s: expected %s, presented %s.",
+            "Put the carton back; look at the sign as well; the surgeon chooses again.",
+            Source.WRONG_LENS_REVIEWS),
+    CHECK_CYLINDER_DIFFERS(
+            WITHHOLDS,
+            "Another lens, %s: expected %s, presented %s.",
+            "Put the carton back; the surgeon chooses again.",
+            Source.WRONG_LENS_REVIEWS),
+    CHECK_AXIS_DIFFERS(
+            WITHHOLDS,
+            "Another %s than planned: expected %s, presented %s.",
+            "Read the axis from the plan that stands; the surgeon chooses again.",
+            Source.WRONG_LENS_REVIEWS),
+    CHECK_CARTON_DIFFERS(
+            WITHHOLDS,
+            "Another carton than the %s: expected %s, presented %s.",
+            "Find the carton that was picked, or let the surgeon choose again.",
+            Source.WRONG_LENS_REVIEWS),
+    CHECK_CARTON_NOT_FREE(
+            WITHHOLDS,
+            "This %s may not be used here: expected %s, presented %s.",
+            "Put it back where it belongs and pick another.",
+            Source.COMMON_PRACTICE),
+    CHECK_LENS_EXPIRED(
+            WITHHOLDS,
+            "The lens is not in date by its %s: expected %s, presented %s.",
+            "Take it out of use and pick another.",
+            Source.COMMON_PRACTICE),
+    CHECK_PACKAGE_NOT_INTACT(
+            WITHHOLDS,
+            "The %s is not as it must be: expected %s, presented %s.",
+            "Do not use the lens; quarantine the carton.",
+            Source.COMMON_PRACTICE),
+    CHECK_ALLERGIES_DIFFER(
+            WITHHOLDS,
+            "The patient now tells other %s: expected %s, presented %s.",
+            "Correct the record; a clinician decides what it means for antibiotic, antiseptic and dye.",
+            Source.COMMON_PRACTICE),
+    CHECK_BACK_UP_ABSENT(
+            WITHHOLDS,
+            "A %s does not stand by: expected %s, presented %s.",
+            "Bring it, or let the surgeon decide to go on without.",
+            Source.BACK_UPS),
+    CHECK_SECOND_PERSON_MISSING(
+            WITHHOLDS,
+            "Not enough %s: expected %s, presented %s.",
+            "Let somebody else read it as well, and name both.",
+            Source.WRONG_LENS_REVIEWS),
+    CHECK_SCAN_UNREADABLE(
+            WITHHOLDS,
+            "The scan cannot be read: %s.",
+            "Scan the whole label again; clean it or enter what is printed. Nothing was changed.",
+            Source.HOUSE),
+    CHECK_NONE_OPEN(
+            WITHHOLDS,
+            "There is no lens check of this booking.",
+            "See whether the plan is withheld or not yet made.",
+            Source.HOUSE),
+    CHECK_NOT_CONFIRMED(
+            WITHHOLDS,
+            "No surgeon has confirmed the plan.",
+            "Let the surgeon confirm or change the plan before a lens is picked.",
+            Source.WRONG_LENS_REVIEWS),
+    CHECK_OUT_OF_ORDER(
+            WITHHOLDS,
+            "The step %s does not follow a check that is %s.",
+            "Do the checkpoints in their order.",
+            Source.COMMON_PRACTICE),
+    CHECK_STOPPED(
+            WITHHOLDS,
+            "The lens check has ended: %s.",
+            "Only a new choice by the surgeon goes on, in a new lens check.",
+            Source.WRONG_LENS_REVIEWS),
+    CHECK_CLOSED(
+            WITHHOLDS,
+            "The lens check takes no such step: it is %s.",
+            "Read the check that stands for this booking.",
+            Source.HOUSE),
+    CHECK_NOT_STOPPED(
+            WITHHOLDS, "The lens check has not ended; it is %s.", "Go on with it, or change the plan.", Source.HOUSE),
+    CHECK_PLAN_CHANGED(
+            WITHHOLDS,
+            "What the plan rests on has changed since: nothing verified counts any more.",
+            "Wait for the new plan and let the surgeon confirm it.",
+            Source.WRONG_LENS_REVIEWS),
+    CHECK_LIST_CHANGED(
+            WITHHOLDS,
+            "The operating list has changed: the patient stood at %s and now stands at %s.",
+            "Verify again from the pick.",
+            Source.WRONG_LENS_REVIEWS),
+    CHECK_OVERRIDE_REFUSED(
+            WITHHOLDS,
+            "An override needs a clinician, a reason and a second, different person.",
+            "Name both people and the reason, or stop.",
+            Source.WRONG_LENS_REVIEWS),
+    CHECK_SURGEON_UNNAMED(
+            WITHHOLDS,
+            "A surgeon decides this and says why: the surgeon or the reason is missing.",
+            "Name the surgeon as the record refers to them, and the reason.",
+            Source.WRONG_LENS_REVIEWS),
+    CHECK_CHANGE_EMPTY(
+            WITHHOLDS,
+            "Neither another target nor another lens is named.",
+            "Name what the surgeon changes.",
+            Source.HOUSE);
 
     private final Severity severity;
     private final String template;
@@ -829,6 +970,8 @@ public enum FindingCode {
 
     /** Sources cited by more than one code. */
     private static final class Source {
+        static final String WHO_IDENTITY =
+                "WHO Patient Safety Solutions 2, 2007: at least two identifiers (from memory)";
         static final String HOUSE = "Lensward: absence and doubt are findings, never defaults";
         static final String COMMON_PRACTICE = "common practice, no source";
         static final String UCUM = "Unified Code for Units of Measure";

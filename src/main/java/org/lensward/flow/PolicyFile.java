@@ -16,8 +16,10 @@ import java.util.List;
 import java.util.Objects;
 import org.lensward.plan.Policy;
 import org.lensward.quantity.CellsPerSquareMillimetre;
+import org.lensward.quantity.Days;
 import org.lensward.quantity.Degrees;
 import org.lensward.quantity.Dioptres;
+import org.lensward.quantity.Kilometres;
 import org.lensward.quantity.Millimetres;
 import org.lensward.quantity.MillimetresOfMercury;
 import org.lensward.quantity.Percent;
@@ -44,7 +46,9 @@ public final class PolicyFile {
                         MillimetresOfMercury.class,
                         CellsPerSquareMillimetre.class,
                         Percent.class,
-                        Seconds.class)
+                        Seconds.class,
+                        Days.class,
+                        Kilometres.class)
                 .forEach(type -> YAML.addMixIn(type, Parsed.class));
     }
 

@@ -1,7 +1,9 @@
 package org.lensward.plan;
 
+import org.lensward.check.CheckPolicy;
 import org.lensward.eye.BiometryPolicy;
 import org.lensward.lens.LensPolicy;
+import org.lensward.lens.stock.StockPolicy;
 import org.lensward.risk.RiskPolicy;
 import org.lensward.risk.opening.OpeningPolicy;
 import org.lensward.risk.preparation.PreparationPolicy;
@@ -15,6 +17,8 @@ import org.lensward.risk.preparation.PreparationPolicy;
  * @param risk how risks are computed and named
  * @param opening how the capsule is opened
  * @param preparation how eye and person are prepared
+ * @param stock how the lens bank is kept
+ * @param check how lenses are checked
  */
 public record Policy(
         String version,
@@ -22,7 +26,9 @@ public record Policy(
         LensPolicy lens,
         RiskPolicy risk,
         OpeningPolicy opening,
-        PreparationPolicy preparation) {
+        PreparationPolicy preparation,
+        StockPolicy stock,
+        CheckPolicy check) {
 
     public Policy {
         if (version.isBlank()) {

@@ -6,6 +6,7 @@ import static org.lensward.eye.Laterality.RIGHT;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.hl7.fhir.r4.model.BodyStructure;
@@ -19,7 +20,7 @@ import org.lensward.eye.Laterality;
  * Which eye a resource speaks of. All statements it makes are gathered: none, one, or several that disagree; the reader decides what
  * that means.
  */
-final class EyeCodes {
+public final class EyeCodes {
 
     /** Standard extension that replaces a coded body site by a BodyStructure. */
     private static final String BODY_STRUCTURE = "http://hl7.org/fhir/StructureDefinition/bodySite";
@@ -124,6 +125,13 @@ final class EyeCodes {
     /** The eyes in words, for a message. */
     static String words(Set<Laterality> eyes) {
         return eyes.stream().map(Laterality::toString).collect(Collectors.joining(" and "));
+    }
+
+    /** The one eye that the concept names; empty if it names none or both. */
+    public static Optional<Laterality> eye(CodeableConcept concept) {
+        Set<Laterality> eyes = EnumSet.noneOf(Laterality.class);
+        concept.getCoding().forEach(coding -> addSnomed(coding, eyes));
+        return eyes.size() == 1 ? eyes.stream().findFirst() : Optional.empty();
     }
 
     /** The eye as we write it. */

@@ -1,5 +1,6 @@
 package org.lensward.record;
 
+import java.util.stream.Stream;
 import org.hl7.fhir.r4.model.DateType;
 import org.hl7.fhir.r4.model.Identifier;
 import org.hl7.fhir.r4.model.Patient;
@@ -9,6 +10,7 @@ import org.hl7.fhir.r4.model.Task;
 import org.hl7.fhir.r4.model.Task.TaskIntent;
 import org.hl7.fhir.r4.model.Task.TaskStatus;
 import org.hl7.fhir.r4.model.Type;
+import org.lensward.eye.Allergy;
 import org.lensward.lens.KitLens;
 import org.lensward.plan.LensPlan;
 
@@ -39,7 +41,30 @@ final class LensCheckTask {
                     Quantities.dioptres(toric.choice().lens().cylinder()));
             input(task, "lens-axis", "Axis of the lens marks", Quantities.degrees(toric.markedAxis()));
         });
+        rest(task, context, lens);
         return task;
+    }
+
+    /** What the plan rests on and what must stand by. */
+    private static void rest(Task task, PlanContext context, LensPlan lens) {
+        Stream.of(lens.biometry().axialLength(), lens.biometry().keratometry())
+                .map(each -> each.evidence().resource())
+                .distinct()
+                .forEach(each -> input(task, "biometry", "Biometry", new Reference(each)));
+        context.plan().person().allergies().stream()
+                .map(Allergy::words)
+                .distinct()
+                .forEach(each -> input(task, "allergy", "Allergy or intolerance", new StringType(each)));
+        lens.kit()
+                .backUps()
+                .forEach(each -> input(
+                        task,
+                        "back-up",
+                        "Lens that stands by",
+                        new Reference("DeviceRequest/"
+                                        + context.key().id(each.role().code()))
+                                .setDisplay(
+                                        each.model().name() + " " + each.power().signed())));
     }
 
     private static void expect(Task task, PlanContext context, Patient patient, KitLens primary) {
@@ -57,6 +82,10 @@ final class LensCheckTask {
                 new Reference(primary.model().evidence().resource())
                         .setDisplay(primary.model().name()));
         input(task, "lens-power", "Labelled power", Quantities.dioptres(primary.power()));
+        context.plan()
+                .booking()
+                .operation()
+                .ifPresent(day -> input(task, "operation-day", "Day of the operation", new DateType(day.toString())));
         for (Identifier identifier : patient.getIdentifier()) {
             input(task, "patient-identifier", "Patient identifier", identifier.copy());
         }

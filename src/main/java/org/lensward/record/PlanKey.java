@@ -15,7 +15,8 @@ public record PlanKey(String value) {
 
     private static final int LONGEST = 24;
 
-    static PlanKey of(ServiceRequest booking) {
+    /** Of a booking. */
+    public static PlanKey of(ServiceRequest booking) {
         return of(Shelf.name(booking));
     }
 
@@ -27,7 +28,7 @@ public record PlanKey(String value) {
     }
 
     /** The identifier on every resource of the plan. */
-    Identifier identifier() {
+    public Identifier identifier() {
         return new Identifier().setSystem(Systems.PLAN_IDENTIFIER).setValue(value);
     }
 
@@ -46,7 +47,8 @@ public record PlanKey(String value) {
         return "plan-" + value;
     }
 
-    Reference plan() {
+    /** A reference to the plan. */
+    public Reference plan() {
         return new Reference("Procedure/" + planId());
     }
 

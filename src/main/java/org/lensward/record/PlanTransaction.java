@@ -8,7 +8,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TimeZone;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.hl7.fhir.r4.model.Base;
 import org.hl7.fhir.r4.model.Bundle;
@@ -64,7 +66,7 @@ public final class PlanTransaction {
                 earlier,
                 resources,
                 "The plan was replaced by " + plan.fingerprint().brief() + ".");
-        replaced(resources, retired);
+        replaced(resources, Stream.concat(retired.stream(), stopped(earlier).stream()));
         resources.addAll(retired);
         resources.add(trail(key, plan, resources));
         return new Publication.Write(transaction(resources, earlier));
@@ -116,14 +118,32 @@ public final class PlanTransaction {
                 .toList();
     }
 
-    private static void replaced(List<Resource> resources, List<Resource> retired) {
+    private static void replaced(List<Resource> resources, Stream<Resource> retired) {
+        List<Resource> checks = retired.filter(Task.class::isInstance).toList();
         for (Resource resource : resources) {
             if (resource instanceof Task check) {
-                retired.stream()
-                        .filter(Task.class::isInstance)
+                checks.stream()
+                        .filter(old -> !target(old).equals(target(check)))
                         .forEach(old -> check.addExtension(REPLACES, new Reference(target(old))));
             }
         }
+    }
+
+    /** Checks that ended in a stop which nothing has taken the place of yet. */
+    private static List<Resource> stopped(Map<String, Resource> earlier) {
+        List<Task> checks = earlier.values().stream()
+                .filter(Task.class::isInstance)
+                .map(Task.class::cast)
+                .toList();
+        Set<String> taken = checks.stream()
+                .flatMap(each -> each.getExtensionsByUrl(REPLACES).stream())
+                .map(each -> Shelf.name((Reference) each.getValue()))
+                .collect(Collectors.toSet());
+        return checks.stream()
+                .filter(each -> Retirement.STOPPED.contains(each.getStatus()))
+                .filter(each -> !taken.contains(target(each)))
+                .map(Resource.class::cast)
+                .toList();
     }
 
     private Provenance trail(PlanKey key, EyePlan plan, List<Resource> written) {

@@ -22,6 +22,9 @@ final class Retirement {
 
     private static final Set<String> RETIRED = Set.of("revoked", "cancelled", "not-done", "entered-in-error");
 
+    /** A check that was stopped or refused stays what it is: it says what nearly happened. */
+    static final Set<TaskStatus> STOPPED = Set.of(TaskStatus.FAILED, TaskStatus.REJECTED);
+
     private Retirement() {}
 
     /** The resource taken back; empty if it already was, or is of no kind that a plan is made of. */
@@ -46,7 +49,9 @@ final class Retirement {
             return Optional.of(
                     plan.setStatus(ProcedureStatus.NOTDONE).setStatusReason(new CodeableConcept().setText(reason)));
         }
-        return copy instanceof Task task && open(task.getStatus().toCode())
+        return copy instanceof Task task
+                        && !STOPPED.contains(task.getStatus())
+                        && open(task.getStatus().toCode())
                 ? Optional.of(cancelled(task, reason))
                 : Optional.empty();
     }

@@ -27,6 +27,9 @@ public final class Systems {
     public static final String TASK = codeSystem("task");
     public static final String CHECK_STATE = codeSystem("check-state");
     public static final String CHECK_INPUT = codeSystem("check-input");
+    public static final String CHECK_OUTPUT = codeSystem("check-output");
+    public static final String CHECK_RESULT = codeSystem("check-result");
+    public static final String CHECKPOINT = codeSystem("checkpoint");
     public static final String SURGEON_GRADE = codeSystem("surgeon-grade");
     public static final String RISK_MODEL = codeSystem("risk-model");
     public static final String UNIT_STATE = codeSystem("unit-state");

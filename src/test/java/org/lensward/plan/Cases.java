@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
+import org.lensward.check.Checks;
 import org.lensward.eye.Allergen;
 import org.lensward.eye.Allergy;
 import org.lensward.eye.Biometry;
@@ -29,6 +30,7 @@ import org.lensward.lens.LensModel;
 import org.lensward.lens.LensPolicy;
 import org.lensward.lens.Lenses;
 import org.lensward.lens.TargetSide;
+import org.lensward.lens.stock.Stocks;
 import org.lensward.quantity.Dioptres;
 import org.lensward.risk.Risks;
 import org.lensward.risk.opening.Openings;
@@ -48,12 +50,21 @@ record Cases(PlanningCase booked) {
                 Lenses.policy(TargetSide.MYOPIC),
                 Risks.policy(),
                 Openings.policy(),
-                Preparations.policy());
+                Preparations.policy(),
+                Stocks.policy(),
+                Checks.policy());
     }
 
     static EyePlan plan(Cases given, LensPolicy lens) {
         return new Planner(new Policy(
-                        "test-1", Policies.standard(), lens, Risks.policy(), Openings.policy(), Preparations.policy()))
+                        "test-1",
+                        Policies.standard(),
+                        lens,
+                        Risks.policy(),
+                        Openings.policy(),
+                        Preparations.policy(),
+                        Stocks.policy(),
+                        Checks.policy()))
                 .plan(given.booked());
     }
 

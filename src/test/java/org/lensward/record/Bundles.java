@@ -24,11 +24,13 @@ import org.hl7.fhir.r4.model.Resource;
 import org.hl7.fhir.r4.model.ServiceRequest;
 import org.hl7.fhir.r4.model.ServiceRequest.ServiceRequestIntent;
 import org.hl7.fhir.r4.model.ServiceRequest.ServiceRequestStatus;
+import org.lensward.check.Checks;
 import org.lensward.eye.Policies;
 import org.lensward.finding.Finding;
 import org.lensward.finding.FindingCode;
 import org.lensward.lens.Lenses;
 import org.lensward.lens.TargetSide;
+import org.lensward.lens.stock.Stocks;
 import org.lensward.plan.EyePlan;
 import org.lensward.plan.Planner;
 import org.lensward.plan.PlanningCase;
@@ -179,7 +181,9 @@ final class Bundles {
                 Lenses.policy(TargetSide.MYOPIC),
                 Risks.policy(),
                 Openings.policy(),
-                Preparations.policy());
+                Preparations.policy(),
+                Stocks.policy(),
+                Checks.policy());
         return new Planner(policy).plan(planning());
     }
 

@@ -51,6 +51,7 @@ class ProfilesReferenceTest {
         "lens-check, Task.basedOn, ServiceRequest",
         "lens-check, Task.focus, DeviceRequest",
         "lens-check, Task.for, Patient",
+        "check-provenance, Provenance.target, Resource",
         "plan-provenance, Provenance.target, Resource",
         "plan-provenance, Provenance.entity.what, Resource",
         "booking, ServiceRequest.subject, Patient",
@@ -85,10 +86,17 @@ class ProfilesReferenceTest {
     }
 
     @Test
-    void the_inputs_of_a_check_are_the_plan_and_the_model() {
+    void the_inputs_of_a_check_are_the_plan_the_model_the_biometry_and_the_lenses_that_stand_by() {
         assertThat(ReferenceTargets.allowed(
                         ProfileValidator.definition(ProfileArtefacts.url("lens-check")), "Task.input.value[x]"))
-                .isEqualTo(types("Procedure DeviceDefinition"));
+                .isEqualTo(types("Procedure DeviceDefinition Observation DeviceRequest"));
+    }
+
+    @Test
+    void the_outputs_of_a_check_are_people_and_the_carton() {
+        assertThat(ReferenceTargets.allowed(
+                        ProfileValidator.definition(ProfileArtefacts.url("lens-check")), "Task.output.value[x]"))
+                .isEqualTo(types("Device Practitioner PractitionerRole"));
     }
 
     @Test

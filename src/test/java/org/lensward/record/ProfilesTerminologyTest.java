@@ -22,6 +22,8 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import org.lensward.check.CheckState;
+import org.lensward.check.Checkpoint;
 import org.lensward.eye.Sign;
 import org.lensward.finding.FindingCode;
 import org.lensward.finding.Severity;
@@ -49,6 +51,8 @@ class ProfilesTerminologyTest {
         assertThat(codes("kit-role")).containsExactlyInAnyOrderElementsOf(kebab(KitRole.values()));
         assertThat(codes("lens-site")).containsExactlyInAnyOrderElementsOf(kebab(LensSite.values()));
         assertThat(codes("plan-state")).containsExactlyInAnyOrderElementsOf(kebab(PlanState.values()));
+        assertThat(codes("check-state")).containsExactlyInAnyOrderElementsOf(kebab(CheckState.values()));
+        assertThat(codes("checkpoint")).contains("confirmation").containsAll(kebab(Checkpoint.values()));
         assertThat(codes("surgeon-grade")).containsExactlyInAnyOrderElementsOf(kebab(SurgeonGrade.values()));
     }
 
