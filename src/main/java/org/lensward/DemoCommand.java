@@ -7,6 +7,9 @@ import java.util.Map;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CountDownLatch;
+import org.lensward.board.BoardConfiguration;
+import org.lensward.board.DaySheets;
+import org.lensward.board.DayTable;
 import org.lensward.board.TheatreLine;
 import org.lensward.board.TheatreList;
 import org.lensward.board.TheatreTable;
@@ -14,7 +17,9 @@ import org.lensward.demo.EmbeddedRecord;
 import org.lensward.demo.EmbeddedRecordSettings;
 import org.lensward.demo.TheatreDay;
 import org.lensward.flow.Adapter;
+import org.lensward.flow.PolicyFile;
 import org.lensward.record.Fhir;
+import org.lensward.record.Shelf;
 import org.slf4j.LoggerFactory;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -50,7 +55,7 @@ final class DemoCommand implements Callable<Integer> {
         LoggerFactory.getLogger(DemoCommand.class).debug("demo");
         progress.say("starting an embedded FHIR record and, beside it, the adapter");
         CompletableFuture<EmbeddedRecord> starting = CompletableFuture.supplyAsync(this::record);
-        try (Adapter adapter = Adapter.start(settings());
+        try (Adapter adapter = Adapter.serve(settings(), BoardConfiguration.class);
                 EmbeddedRecord record = starting.join()) {
             progress.say("record at " + record.baseUrl());
             new TheatreDay(Fhir.r4()).load(record.baseUrl());
@@ -59,10 +64,14 @@ final class DemoCommand implements Callable<Integer> {
             List<TheatreLine> list = planned(adapter);
             System.out.println();
             System.out.println(TheatreTable.of(list));
+            System.out.println(DayTable.of(DaySheets.of(
+                    new Shelf(adapter.record().gather(TheatreList.QUESTIONS)),
+                    PolicyFile.shipped().preparation())));
             System.out.println("Decision support: every plan awaits a surgeon's confirmation.");
             if (!once) {
-                System.out.println(
-                        "The record answers at " + record.baseUrl() + "; the adapter watches it. Ctrl-C stops both.");
+                System.out.println("The record answers at " + record.baseUrl()
+                        + "; the adapter watches it and answers at http://localhost:" + adapter.port()
+                        + "/api/openapi. Ctrl-C stops both.");
                 new CountDownLatch(1).await();
             }
         }

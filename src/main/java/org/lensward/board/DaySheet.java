@@ -11,7 +11,7 @@ import org.lensward.risk.preparation.BringList;
  * @param day date, as the bookings have it
  * @param theatre where, as the appointments have it
  * @param turns the suggested order
- * @param bring everything to have ready, summed
+ * @param bring everything to have ready for the eyes that have a lens planned, summed
  * @param lenses every lens of every kit, summed
  */
 public record DaySheet(

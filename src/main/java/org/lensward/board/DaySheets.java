@@ -52,8 +52,10 @@ public final class DaySheets {
     private static DaySheet sheet(List<String> key, List<StoredPlan> plans, Shelf shelf, PreparationPolicy policy) {
         List<ListedEye> eyes =
                 plans.stream().map(stored -> listed(shelf, stored)).toList();
-        List<BringList> wanted =
-                plans.stream().map(stored -> BringList.ofEye(stored.bring())).toList();
+        List<BringList> wanted = plans.stream()
+                .filter(stored -> stored.primary().isPresent())
+                .map(stored -> BringList.ofEye(stored.bring()))
+                .toList();
         return new DaySheet(
                 key.get(0),
                 key.get(1),
