@@ -129,8 +129,14 @@ class PlanResourcesTest {
                             "eye",
                             "lens-model",
                             "lens-power",
+                            "operation-day",
                             "patient-identifier",
-                            "birth-date");
+                            "birth-date",
+                            "biometry",
+                            "biometry",
+                            "back-up",
+                            "back-up",
+                            "back-up");
             assertThat(((Quantity) check.getInput().get(4).getValue())
                             .getValue()
                             .doubleValue())
