@@ -18,7 +18,7 @@ import org.lensward.finding.Finding;
 public record Fingerprint(String hex) {
 
     /** Raised when the planner itself changes what it makes of the same input. */
-    private static final String PLANNER = "planner-1";
+    private static final String PLANNER = "planner-2";
 
     static Fingerprint of(Collection<Evidence> basis, List<Finding> findings, String policyVersion) {
         TreeSet<String> lines = new TreeSet<>();
