@@ -13,6 +13,8 @@ import java.util.List;
 import java.util.Locale;
 import org.apache.camel.Exchange;
 import org.apache.camel.ExchangeProperty;
+import org.apache.camel.Header;
+import org.apache.camel.component.file.FileConstants;
 import org.hl7.fhir.r4.model.OperationOutcome;
 import org.lensward.finding.FindingCode;
 import org.lensward.record.incoming.FhirFile;
@@ -41,7 +43,8 @@ public final class FileDesk {
     }
 
     /** Reads one file. */
-    public List<Incoming> read(Path file) throws IOException {
+    public List<Incoming> read(@Header(FileConstants.FILE_ABSOLUTE_PATH) String path) throws IOException {
+        Path file = Path.of(path);
         if (!Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS)) {
             throw new RefusedInput(FindingCode.FILE_NOT_ACCEPTED, "the file", "it is no plain file");
         }

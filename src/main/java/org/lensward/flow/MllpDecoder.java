@@ -6,9 +6,12 @@ import io.netty.buffer.Unpooled;
 import io.netty.channel.ChannelHandler;
 import io.netty.channel.ChannelHandlerContext;
 import io.netty.handler.codec.DelimiterBasedFrameDecoder;
+import io.netty.handler.codec.TooLongFrameException;
 import org.apache.camel.component.netty.ChannelHandlerFactory;
 import org.apache.camel.component.netty.DefaultChannelHandlerFactory;
 import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /**
  * Takes messages out of a stream, however many stand in one packet and however they are cut. Camel's own MLLP consumer forgets what
@@ -16,6 +19,7 @@ import org.jspecify.annotations.Nullable;
  */
 final class MllpDecoder extends DelimiterBasedFrameDecoder {
 
+    private static final Logger LOG = LoggerFactory.getLogger(MllpDecoder.class);
     private static final byte START = 0x0b;
     private static final byte[] END = {0x1c, 0x0d};
 
@@ -35,7 +39,7 @@ final class MllpDecoder extends DelimiterBasedFrameDecoder {
 
     @Override
     protected @Nullable Object decode(ChannelHandlerContext context, ByteBuf stream) throws Exception {
-        ByteBuf frame = (ByteBuf) super.decode(context, stream);
+        ByteBuf frame = (ByteBuf) whole(context, stream);
         if (frame == null) {
             return null;
         }
@@ -45,6 +49,15 @@ final class MllpDecoder extends DelimiterBasedFrameDecoder {
             return ByteBufUtil.getBytes(frame);
         } finally {
             frame.release();
+        }
+    }
+
+    private @Nullable Object whole(ChannelHandlerContext context, ByteBuf stream) throws Exception {
+        try {
+            return super.decode(context, stream);
+        } catch (TooLongFrameException tooLong) {
+            LOG.warn("A message is longer than lensward.hl7.longest allows; its connection is closed without an answer");
+            throw tooLong;
         }
     }
 }
