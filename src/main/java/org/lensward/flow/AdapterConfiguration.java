@@ -4,7 +4,10 @@ import ca.uhn.fhir.context.FhirContext;
 import java.time.Clock;
 import java.time.ZoneId;
 import org.apache.camel.spring.boot.CamelAutoConfiguration;
+import org.apache.camel.component.mllp.MllpComponent;
 import org.apache.camel.component.netty.ChannelHandlerFactory;
+import org.apache.camel.spi.IdempotentRepository;
+import org.apache.camel.support.processor.idempotent.FileIdempotentRepository;
 import org.lensward.plan.Policy;
 import org.lensward.record.Fhir;
 import org.lensward.record.hl7.Hl7Reader;
@@ -107,5 +110,24 @@ public class AdapterConfiguration {
     @Bean
     FileDesk fileDesk(FhirContext fhir, Site site, FileSettings files, IncomingStore store) {
         return new FileDesk(fhir, site, files, store);
+    }
+
+    @Bean
+    LensOrders lensOrders(RecordClient client, Site site, Clock clock) {
+        return new LensOrders(client, site, clock);
+    }
+
+    @Bean
+    IdempotentRepository lensOrdersSent(Hl7Settings hl7) {
+        return FileIdempotentRepository.fileIdempotentRepository(
+                hl7.lensOrdersSent().toFile(), 10_000, 100_000_000);
+    }
+
+    /** Camel's own would write patient data into its log. */
+    @Bean
+    MllpComponent mllp() {
+        MllpComponent mllp = new MllpComponent();
+        mllp.setLogPhi(false);
+        return mllp;
     }
 }

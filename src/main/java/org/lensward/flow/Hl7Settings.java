@@ -4,6 +4,8 @@ import jakarta.validation.constraints.Max;
 import jakarta.validation.constraints.Min;
 import jakarta.validation.constraints.NotBlank;
 import java.nio.charset.Charset;
+import java.nio.file.Path;
+import java.time.Duration;
 import java.time.ZoneId;
 import java.util.Map;
 import org.lensward.record.incoming.Site;
@@ -22,6 +24,8 @@ import org.springframework.validation.annotation.Validated;
  * @param processing the processing id (MSH-11) that is meant
  * @param longest most bytes of one message
  * @param lensOrderTo host and port to which lens orders are sent; empty sends none
+ * @param lensOrderEvery how often the record is asked for orders to send
+ * @param lensOrdersSent the file that remembers what was sent
  */
 @Validated
 @ConfigurationProperties("lensward.hl7")
@@ -33,7 +37,9 @@ public record Hl7Settings(
         @DefaultValue("UTF-8") Charset charset,
         @NotBlank @DefaultValue("P") String processing,
         @Min(1024) @DefaultValue("1048576") int longest,
-        @DefaultValue("") String lensOrderTo) {
+        @DefaultValue("") String lensOrderTo,
+        @DefaultValue("1m") Duration lensOrderEvery,
+        @DefaultValue("data/lens-orders-sent") Path lensOrdersSent) {
 
     /** What the site calls things. */
     Site site(ZoneId zone) {
