@@ -28,7 +28,7 @@ final class Problems extends ResponseEntityExceptionHandler {
                 HttpStatus.UNPROCESSABLE_ENTITY,
                 "unreadable-record",
                 "The record cannot be read",
-                refused.getMessage());
+                String.valueOf(refused.getMessage()));
         problem.setProperty("element", refused.element());
         return problem;
     }

@@ -714,7 +714,7 @@ public enum FindingCode {
             "The file cannot be read at %s: %s.",
             "Correct that place and put the whole file in again; nothing of it was stored.",
             Source.HOUSE),
-;
+    ;
 
     private final Severity severity;
     private final String template;

@@ -65,7 +65,10 @@ public final class FileDesk {
             if (bytes.length > settings.longest()) {
                 throw new RefusedInput(FindingCode.FILE_NOT_ACCEPTED, "the file", "it is longer than allowed");
             }
-            return StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString();
+            return StandardCharsets.UTF_8
+                    .newDecoder()
+                    .decode(ByteBuffer.wrap(bytes))
+                    .toString();
         } catch (CharacterCodingException wrong) {
             throw new RefusedInput(FindingCode.FILE_UNREADABLE, "the file", "its text", "it is not UTF-8");
         }
@@ -88,7 +91,8 @@ public final class FileDesk {
             outcome.addIssue()
                     .setSeverity(OperationOutcome.IssueSeverity.ERROR)
                     .setCode(OperationOutcome.IssueType.EXCEPTION)
-                    .setDiagnostics("The record would not store it (" + failure.getClass().getSimpleName()
+                    .setDiagnostics("The record would not store it ("
+                            + failure.getClass().getSimpleName()
                             + "). Nothing of it was stored; put the file in again.");
         }
         return fhir.newJsonParser().setPrettyPrint(true).encodeResourceToString(outcome);

@@ -59,7 +59,8 @@ public final class IncomingStore {
     private static void add(Bundle transaction, Shelf shelf, Patient patient, Resource coming, boolean onlyKnown) {
         Optional<Resource> standing = standing(shelf, coming);
         standing.ifPresent(each -> Standing.checkOwner(each, patient));
-        boolean overtaken = standing.filter(each -> Standing.isNewer(each, coming)).isPresent();
+        boolean overtaken =
+                standing.filter(each -> Standing.isNewer(each, coming)).isPresent();
         if (overtaken || onlyKnown && standing.isEmpty()) {
             return;
         }
@@ -77,6 +78,9 @@ public final class IncomingStore {
 
     private static Optional<Resource> standing(Shelf shelf, Resource coming) {
         Reference name = new Reference(Shelf.name(coming));
-        return Stream.of(coming.getClass()).flatMap(type -> shelf.find(type, name).stream()).map(Resource.class::cast).findFirst();
+        return Stream.of(coming.getClass())
+                .flatMap(type -> shelf.find(type, name).stream())
+                .map(Resource.class::cast)
+                .findFirst();
     }
 }

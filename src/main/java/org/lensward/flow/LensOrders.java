@@ -36,7 +36,8 @@ public final class LensOrders {
         Shelf shelf = new Shelf(gathered);
         return shelf.all(DeviceRequest.class)
                 .filter(request -> request.getIdElement().getIdPart().startsWith("plan-"))
-                .flatMap(request -> shelf.find(Patient.class, request.getSubject())
+                .flatMap(request -> shelf
+                        .find(Patient.class, request.getSubject())
                         .map(patient -> LensOrder.of(request, patient, site, now))
                         .stream())
                 .toList();

@@ -44,7 +44,8 @@ public final class MessageDesk {
             @ExchangeProperty("message") byte[] message,
             @ExchangeProperty(Exchange.EXCEPTION_CAUGHT) Exception failure) {
         if (failure instanceof RefusedInput refusal) {
-            LOG.warn("Message refused at {}: {}", refusal.place(), refusal.code().code());
+            LOG.warn(
+                    "Message refused at {}: {}", refusal.place(), refusal.code().code());
             return Acknowledgement.refused(refusal).to(message, clock.instant());
         }
         LOG.error("Message set aside after {}", failure.getClass().getSimpleName());
@@ -62,7 +63,8 @@ public final class MessageDesk {
     /** Why it is set aside, as people look it up. */
     public static String reason(@ExchangeProperty(Exchange.EXCEPTION_CAUGHT) Exception failure) {
         return failure instanceof RefusedInput refusal
-                ? refusal.place() + " " + refusal.code().code() + ": " + refusal.getMessage() + " " + refusal.code().remedy()
+                ? refusal.place() + " " + refusal.code().code() + ": " + refusal.getMessage() + " "
+                        + refusal.code().remedy()
                 : failure.getClass().getSimpleName();
     }
 

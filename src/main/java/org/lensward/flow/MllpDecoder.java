@@ -56,7 +56,8 @@ final class MllpDecoder extends DelimiterBasedFrameDecoder {
         try {
             return super.decode(context, stream);
         } catch (TooLongFrameException tooLong) {
-            LOG.warn("A message is longer than lensward.hl7.longest allows; its connection is closed without an answer");
+            LOG.warn(
+                    "A message is longer than lensward.hl7.longest allows; its connection is closed without an answer");
             throw tooLong;
         }
     }

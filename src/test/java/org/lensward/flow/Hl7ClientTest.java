@@ -61,7 +61,8 @@ class Hl7ClientTest {
             messages.add(Messages.length("J21", "J-21", "NOBODY", "23.5"));
             List<JsonNode> answers = send(ward.port(), messages);
             assertThat(answers).hasSize(22);
-            assertThat(answers.subList(0, 21)).allMatch(each -> each.get("code").asText().equals("AA"));
+            assertThat(answers.subList(0, 21))
+                    .allMatch(each -> each.get("code").asText().equals("AA"));
             assertThat(answers.get(21).get("code").asText()).isEqualTo("AE");
             assertThat(answers.get(3).get("control").asText()).isEqualTo("J3");
             assertThat(answers.get(3).get("type").asText()).isEqualTo("ACK");

@@ -53,16 +53,20 @@ class LensOrdersTest {
             }
             try (Adapter again = ward.adapter()) {
                 assertThat(again.record()).isNotNull();
-                ward.client().update().resource(request.setStatus(DeviceRequestStatus.REVOKED)).execute();
+                ward.client()
+                        .update()
+                        .resource(request.setStatus(DeviceRequestStatus.REVOKED))
+                        .execute();
                 RunningDay.await("the cancellation", SOON, () -> received.size() == 3);
             }
         } finally {
             supplier.stopAndWait();
         }
-        assertThat(received).containsExactly(
-                "NW plan-b1-primary QX1077^^^HOSP 21.5 [diop]",
-                "XO plan-b1-primary QX1077^^^HOSP 21.0 [diop]",
-                "CA plan-b1-primary QX1077^^^HOSP 21.0 [diop]");
+        assertThat(received)
+                .containsExactly(
+                        "NW plan-b1-primary QX1077^^^HOSP 21.5 [diop]",
+                        "XO plan-b1-primary QX1077^^^HOSP 21.0 [diop]",
+                        "CA plan-b1-primary QX1077^^^HOSP 21.0 [diop]");
     }
 
     private HL7Service supplier(int port) throws Exception {

@@ -2,12 +2,13 @@ package org.lensward.flow;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.io.ByteArrayOutputStream;
-import java.io.IOException;
-import java.net.SocketException;
 import jakarta.jms.BytesMessage;
 import jakarta.jms.JMSContext;
 import jakarta.jms.QueueBrowser;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.net.SocketException;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
@@ -21,6 +22,7 @@ import java.util.concurrent.Future;
 import org.hl7.fhir.r4.model.Appointment;
 import org.hl7.fhir.r4.model.Observation;
 import org.hl7.fhir.r4.model.Observation.ObservationStatus;
+import org.hl7.fhir.r4.model.Reference;
 import org.hl7.fhir.r4.model.ServiceRequest;
 import org.hl7.fhir.r4.model.ServiceRequest.ServiceRequestStatus;
 import org.junit.jupiter.api.AfterAll;
@@ -67,7 +69,8 @@ class MllpTest {
 
     private static List<Observation> lengths(String millimetres) {
         return ward.all(Observation.class).stream()
-                .filter(each -> each.getValueQuantity().getValue().toPlainString().equals(millimetres))
+                .filter(each ->
+                        each.getValueQuantity().getValue().toPlainString().equals(millimetres))
                 .toList();
     }
 
@@ -121,7 +124,10 @@ class MllpTest {
                 }
             }
         }
-        assertThat(reasons).singleElement().asString().contains("message-eyes-conflict", "right and left", "Ask the sender");
+        assertThat(reasons)
+                .singleElement()
+                .asString()
+                .contains("message-eyes-conflict", "right and left", "Ask the sender");
         assertThat(lengths("23.19")).isEmpty();
     }
 
@@ -135,22 +141,46 @@ class MllpTest {
     @Test
     void bytes_that_are_no_message_are_AR_and_the_connection_goes_on() throws IOException {
         try (MllpClient sender = new MllpClient(ward.port())) {
-            assertThat(code(sender.ask("GET / HTTP/1.1".getBytes()))).isEqualTo("AR");
+            assertThat(code(sender.ask("GET / HTTP/1.1".getBytes(StandardCharsets.UTF_8))))
+                    .isEqualTo("AR");
             assertThat(code(sender.ask(Messages.length("C5", "F-5", "QX1077", "23.15"))))
                     .isEqualTo("AA");
         }
     }
 
     @Test
+    void a_moved_booking_keeps_what_only_the_record_knows() throws IOException {
+        assertThat(code(ask(Messages.booking("S12", "B5", "20261125080000+0000", "A-5"))))
+                .isEqualTo("AA");
+        ServiceRequest booking = booking("A-5");
+        booking.addSupportingInfo(new Reference().setDisplay("the lens agreed"));
+        ward.client().update().resource(booking).execute();
+        assertThat(code(ask(Messages.booking("S13", "B6", "20261125090000+0000", "A-5"))))
+                .isEqualTo("AA");
+        assertThat(booking("A-5").getSupportingInfoFirstRep().getDisplay()).isEqualTo("the lens agreed");
+        assertThat(booking("A-5").getStatus()).isEqualTo(ServiceRequestStatus.ACTIVE);
+    }
+
+    private static ServiceRequest booking(String number) {
+        return ward.all(ServiceRequest.class).stream()
+                .filter(each -> each.getIdentifier().stream()
+                        .anyMatch(own -> own.getValue().equals(number)))
+                .findFirst()
+                .orElseThrow();
+    }
+
+    @Test
     void a_booking_is_made_moved_and_called_off_and_a_late_message_does_not_bring_it_back() throws IOException {
-        assertThat(code(ask(Messages.booking("S12", "B1", "20261125080000+0000", "A-1")))).isEqualTo("AA");
-        assertThat(code(ask(Messages.booking("S15", "B3", "20261125100000+0000", "A-1")))).isEqualTo("AA");
-        assertThat(code(ask(Messages.booking("S13", "B2", "20261125090000+0000", "A-1")))).isEqualTo("AA");
-        assertThat(ward.all(ServiceRequest.class))
-                .singleElement()
-                .extracting(ServiceRequest::getStatus)
-                .isEqualTo(ServiceRequestStatus.REVOKED);
-        assertThat(ward.all(Appointment.class))
+        assertThat(code(ask(Messages.booking("S12", "B1", "20261125080000+0000", "A-1"))))
+                .isEqualTo("AA");
+        assertThat(code(ask(Messages.booking("S15", "B3", "20261125100000+0000", "A-1"))))
+                .isEqualTo("AA");
+        assertThat(code(ask(Messages.booking("S13", "B2", "20261125090000+0000", "A-1"))))
+                .isEqualTo("AA");
+        assertThat(booking("A-1").getStatus()).isEqualTo(ServiceRequestStatus.REVOKED);
+        assertThat(ward.all(Appointment.class).stream().filter(each -> each.getBasedOnFirstRep()
+                        .getReference()
+                        .endsWith(booking("A-1").getIdElement().getIdPart())))
                 .singleElement()
                 .extracting(each -> each.getStatus().toCode())
                 .isEqualTo("cancelled");
@@ -179,7 +209,8 @@ class MllpTest {
                 .filter(each -> each.getSubject().getReference().equals("Patient/patient-02"))
                 .toList();
         assertThat(stored).hasSize(SENDERS * EACH);
-        assertThat(stored.stream().map(each -> each.getValueQuantity().getValue().toPlainString()))
+        assertThat(stored.stream()
+                        .map(each -> each.getValueQuantity().getValue().toPlainString()))
                 .doesNotHaveDuplicates();
         assertThat(stored).allMatch(each -> each.getMeta().getVersionId().equals("1"));
     }

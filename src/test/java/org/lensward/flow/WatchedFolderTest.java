@@ -3,9 +3,11 @@ package org.lensward.flow;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
+import java.math.BigDecimal;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
 import java.time.Duration;
 import java.util.List;
 import org.hl7.fhir.r4.model.Bundle;
@@ -33,15 +35,15 @@ class WatchedFolderTest {
     private static final String COLUMNS =
             "result,authority,patient,born,measured,sent,eye,code,value,unit,method,group,status\r\n";
 
-    @TempDir
-    static Path folder;
-
+    private static Path folder;
     private static Ward ward;
     private static Adapter adapter;
 
     @BeforeAll
     static void open() throws IOException {
-        ward = new Ward().with("lensward.files.folder", folder.toString())
+        folder = Files.createTempDirectory("lensward-files");
+        ward = new Ward()
+                .with("lensward.files.folder", folder.toString())
                 .with("lensward.files.settled-after", "300ms")
                 .with("lensward.files.longest", 20_000);
         adapter = ward.adapter();
@@ -61,7 +63,10 @@ class WatchedFolderTest {
     }
 
     private static void stored(String name) {
-        RunningDay.await(name + " is stored", SOON, () -> Files.exists(folder.resolve(".done").resolve(name)));
+        RunningDay.await(
+                name + " is stored",
+                SOON,
+                () -> Files.exists(folder.resolve(".done").resolve(name)));
     }
 
     private static OperationOutcome refused(String name) throws IOException {
@@ -69,7 +74,8 @@ class WatchedFolderTest {
         RunningDay.await(
                 name + " is refused",
                 SOON,
-                () -> Files.exists(report) && Files.exists(folder.resolve(".error").resolve(name)));
+                () -> Files.exists(report)
+                        && Files.exists(folder.resolve(".error").resolve(name)));
         return Fhir.r4().newJsonParser().parseResource(OperationOutcome.class, Files.readString(report));
     }
 
@@ -80,7 +86,8 @@ class WatchedFolderTest {
 
     private static List<Observation> valued(String value) {
         return ward.all(Observation.class).stream()
-                .filter(each -> each.getValueQuantity().getValue().toPlainString().equals(value))
+                .filter(each ->
+                        each.getValueQuantity().getValue().toPlainString().equals(value))
                 .toList();
     }
 
@@ -103,7 +110,8 @@ class WatchedFolderTest {
     void a_table_with_one_bad_line_is_refused_whole_and_the_report_names_the_line() throws IOException {
         put("bad.csv", COLUMNS + row("r3", "right", "24.03", "") + row("r4", "both", "24.04", ""));
         OperationOutcome report = refused("bad.csv");
-        assertThat(report.getIssueFirstRep().getDiagnostics()).contains("line 3", "eye is right or left", "put the whole file");
+        assertThat(report.getIssueFirstRep().getDiagnostics())
+                .contains("line 3", "eye is right or left", "put the whole file");
         assertThat(valued("24.03")).isEmpty();
     }
 
@@ -125,13 +133,21 @@ class WatchedFolderTest {
 
     @Test
     void lines_of_a_bulk_export_are_stored_where_they_name_their_patient_by_identifier() throws IOException {
-        Reference subject = new Reference().setIdentifier(new Identifier().setSystem(Ward.HOSPITAL).setValue("QX1090"));
-        put("lines.ndjson", line(length("o2", "24.06").setSubject(subject)) + line(length("o3", "24.07").setSubject(subject)));
+        Reference subject = new Reference()
+                .setIdentifier(new Identifier().setSystem(Ward.HOSPITAL).setValue("QX1090"));
+        put(
+                "lines.ndjson",
+                line(length("o2", "24.06").setSubject(subject))
+                        + line(length("o3", "24.07").setSubject(subject)));
         stored("lines.ndjson");
         assertThat(valued("24.06")).hasSize(1);
         assertThat(valued("24.07")).hasSize(1);
         put("foreign.ndjson", line(length("o4", "24.08").setSubject(new Reference("Patient/patient-01"))));
-        assertThat(refused("foreign.ndjson").getIssueFirstRep().getDetails().getCodingFirstRep().getCode())
+        assertThat(refused("foreign.ndjson")
+                        .getIssueFirstRep()
+                        .getDetails()
+                        .getCodingFirstRep()
+                        .getCode())
                 .isEqualTo("patient-system-unknown");
     }
 
@@ -140,8 +156,10 @@ class WatchedFolderTest {
         put("notes.txt", "hello");
         put("large.csv", COLUMNS + row("r5", "right", "24.09", "").repeat(400));
         put("broken.json", "{\"resourceType\":\"Bundle\"");
-        put("other.json", "{\"resourceType\":\"Bundle\",\"type\":\"collection\",\"entry\":[{\"resource\":"
-                + "{\"resourceType\":\"Medication\",\"id\":\"m\"}}]}");
+        put(
+                "other.json",
+                "{\"resourceType\":\"Bundle\",\"type\":\"collection\",\"entry\":[{\"resource\":"
+                        + "{\"resourceType\":\"Medication\",\"id\":\"m\"}}]}");
         for (String name : List.of("notes.txt", "large.csv", "broken.json", "other.json")) {
             assertThat(refused(name).getIssue()).as(name).hasSize(1);
         }
@@ -163,7 +181,7 @@ class WatchedFolderTest {
         Files.writeString(slow, COLUMNS + row("r7", "right", "24.11", ""));
         for (int more = 0; more < 8; more++) {
             Thread.sleep(250);
-            Files.writeString(slow, row("s" + more, "left", "25.1" + more, ""), java.nio.file.StandardOpenOption.APPEND);
+            Files.writeString(slow, row("s" + more, "left", "25.1" + more, ""), StandardOpenOption.APPEND);
         }
         stored("slow.csv");
         assertThat(valued("24.11")).hasSize(1);
@@ -178,9 +196,10 @@ class WatchedFolderTest {
         Observation length = new Observation();
         length.setId(id);
         length.setStatus(ObservationStatus.FINAL);
-        length.setCode(new CodeableConcept(new Coding().setSystem("http://loinc.org").setCode("66067-0")));
+        length.setCode(
+                new CodeableConcept(new Coding().setSystem("http://loinc.org").setCode("66067-0")));
         length.setValue(new Quantity()
-                .setValue(new java.math.BigDecimal(millimetres))
+                .setValue(new BigDecimal(millimetres))
                 .setUnit("mm")
                 .setSystem("http://unitsofmeasure.org")
                 .setCode("mm"));

@@ -54,8 +54,8 @@ public record Acknowledgement(Code code, String text, String place, String error
 
     /** Nothing of it may be stored, and why. */
     public static Acknowledgement refused(RefusedInput refusal) {
-        boolean unread = refusal.code() == FindingCode.MESSAGE_NOT_ACCEPTED
-                || refusal.code() == FindingCode.MESSAGE_UNREADABLE;
+        boolean unread =
+                refusal.code() == FindingCode.MESSAGE_NOT_ACCEPTED || refusal.code() == FindingCode.MESSAGE_UNREADABLE;
         String error =
                 switch (refusal.code()) {
                     case MESSAGE_NOT_ACCEPTED -> byPlace(refusal.place());
@@ -99,7 +99,8 @@ public record Acknowledgement(Code code, String text, String place, String error
         header.addAll(List.of(TIME.format(now), "", "ACK" + event(event, delimiters.charAt(1)), controlId + "A"));
         header.addAll(List.of(orElse(part(asked, 10), "P"), orElse(part(asked, 11), "2.5")));
         StringBuilder answer = new StringBuilder(String.join(field, header)).append('\r');
-        answer.append(String.join(field, "MSA", code.name(), controlId, escaped(text, delimiters))).append('\r');
+        answer.append(String.join(field, "MSA", code.name(), controlId, escaped(text, delimiters)))
+                .append('\r');
         if (code != Code.AA) {
             String location = location(delimiters.charAt(1));
             answer.append(String.join(field, "ERR", "", location, error, "E", "", "", "", escaped(text, delimiters)))

@@ -38,8 +38,8 @@ final class BiometryMessage {
             Map.entry("W", ObservationStatus.ENTEREDINERROR),
             Map.entry("X", ObservationStatus.CANCELLED));
 
-    private static final Set<ObservationStatus> WITHOUT_VALUE = EnumSet.of(
-            ObservationStatus.REGISTERED, ObservationStatus.ENTEREDINERROR, ObservationStatus.CANCELLED);
+    private static final Set<ObservationStatus> WITHOUT_VALUE =
+            EnumSet.of(ObservationStatus.REGISTERED, ObservationStatus.ENTEREDINERROR, ObservationStatus.CANCELLED);
 
     private final Message message;
     private final Site site;

@@ -86,10 +86,10 @@ final class BookingMessage {
                 new CodeableConcept(new Coding().setSystem(Systems.SNOMED).setCode(code))));
         booking.setAuthoredOnElement(new DateTimeType(message.sent(times).getValueAsString()));
         if (stands) {
-            booking.addBodySite(SidedCodes.concept(eye().orElseThrow(
-                    () -> new RefusedInput(FindingCode.MESSAGE_WITHOUT_EYE, "SCH", "the booking"))));
-            booking.setOccurrence(start().orElseThrow(
-                    () -> new RefusedInput(FindingCode.MESSAGE_FIELD_MISSING, "AIS-4", "AIS-4")));
+            booking.addBodySite(SidedCodes.concept(
+                    eye().orElseThrow(() -> new RefusedInput(FindingCode.MESSAGE_WITHOUT_EYE, "SCH", "the booking"))));
+            booking.setOccurrence(
+                    start().orElseThrow(() -> new RefusedInput(FindingCode.MESSAGE_FIELD_MISSING, "AIS-4", "AIS-4")));
         }
         return booking;
     }
@@ -145,7 +145,8 @@ final class BookingMessage {
 
     /** An Appointment that stands needs its end (FHIR R4, Appointment, app-3); the booking's own day is enough for planning. */
     private Optional<Resource> appointment(ServiceRequest booking, boolean stands) {
-        Optional<Date> start = start().filter(each -> each.getValueAsString().length() > 10).map(DateTimeType::getValue);
+        Optional<Date> start =
+                start().filter(each -> each.getValueAsString().length() > 10).map(DateTimeType::getValue);
         Optional<Date> end = start.flatMap(this::end);
         if (stands && end.isEmpty()) {
             return Optional.empty();
@@ -153,10 +154,13 @@ final class BookingMessage {
         Appointment appointment = new Appointment();
         appointment.setId(booking.getIdElement().getIdPart());
         appointment.setStatus(stands ? AppointmentStatus.BOOKED : AppointmentStatus.CANCELLED);
-        appointment.addBasedOn(new Reference("ServiceRequest/" + booking.getIdElement().getIdPart()));
+        appointment.addBasedOn(
+                new Reference("ServiceRequest/" + booking.getIdElement().getIdPart()));
         appointment.setCreatedElement(new DateTimeType(message.sent(times).getValueAsString()));
         appointment.addParticipant().setStatus(ParticipationStatus.ACCEPTED);
-        end.ifPresent(each -> appointment.setStartElement(new InstantType(start.orElseThrow())).setEnd(each));
+        end.ifPresent(each -> appointment
+                .setStartElement(new InstantType(start.orElseThrow()))
+                .setEnd(each));
         return Optional.of(appointment);
     }
 

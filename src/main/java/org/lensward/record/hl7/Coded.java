@@ -21,13 +21,20 @@ record Coded(String code, String text, String system, Optional<String> otherCode
 
     /** HL7 table 0396, those we use, and our own under 99LENSWARD. */
     private static final Map<String, String> TABLE_0396 = Map.of(
-            "LN", Systems.LOINC,
-            "SCT", Systems.SNOMED,
-            "DCM", Systems.DICOM,
-            "UCUM", Systems.UCUM,
-            "99LENSWARD", Systems.MEASUREMENT,
-            Systems.MEASUREMENT, Systems.MEASUREMENT,
-            Systems.BIOMETRY_METHOD, Systems.BIOMETRY_METHOD);
+            "LN",
+            Systems.LOINC,
+            "SCT",
+            Systems.SNOMED,
+            "DCM",
+            Systems.DICOM,
+            "UCUM",
+            Systems.UCUM,
+            "99LENSWARD",
+            Systems.MEASUREMENT,
+            Systems.MEASUREMENT,
+            Systems.MEASUREMENT,
+            Systems.BIOMETRY_METHOD,
+            Systems.BIOMETRY_METHOD);
 
     boolean isEmpty() {
         return code.isEmpty() && text.isEmpty() && otherCode.isEmpty();

@@ -41,7 +41,8 @@ record Fields(String place, Segment segment) {
             String text = Terser.get(segment, field, repetition, component, subcomponent);
             return text == null || text.equals("\"\"") ? "" : text.trim();
         } catch (HL7Exception wrong) {
-            throw new RefusedInput(FindingCode.MESSAGE_UNREADABLE, at(field), at(field), "its parts cannot be told apart");
+            throw new RefusedInput(
+                    FindingCode.MESSAGE_UNREADABLE, at(field), at(field), "its parts cannot be told apart");
         }
     }
 
@@ -58,7 +59,8 @@ record Fields(String place, Segment segment) {
         try {
             return segment.getField(field).length;
         } catch (HL7Exception wrong) {
-            throw new RefusedInput(FindingCode.MESSAGE_UNREADABLE, at(field), at(field), "its parts cannot be told apart");
+            throw new RefusedInput(
+                    FindingCode.MESSAGE_UNREADABLE, at(field), at(field), "its parts cannot be told apart");
         }
     }
 

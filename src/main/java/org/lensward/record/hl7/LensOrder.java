@@ -72,12 +72,18 @@ public record LensOrder(String key, byte[] message) {
             for (Map.Entry<String, String> authority : site.systems().entrySet()) {
                 if (authority.getValue().equals(each.getSystem())) {
                     pid.getPatientIdentifierList(sent).getIDNumber().setValue(each.getValue());
-                    pid.getPatientIdentifierList(sent).getAssigningAuthority().getNamespaceID().setValue(authority.getKey());
+                    pid.getPatientIdentifierList(sent)
+                            .getAssigningAuthority()
+                            .getNamespaceID()
+                            .setValue(authority.getKey());
                     sent++;
                 }
             }
         }
-        pid.getPatientName(0).getFamilyName().getSurname().setValue(patient.getNameFirstRep().getFamily());
+        pid.getPatientName(0)
+                .getFamilyName()
+                .getSurname()
+                .setValue(patient.getNameFirstRep().getFamily());
         pid.getPatientName(0).getGivenName().setValue(patient.getNameFirstRep().getGivenAsSingleString());
     }
 
@@ -91,8 +97,10 @@ public record LensOrder(String key, byte[] message) {
         detail.getOBR().getPlacerOrderNumber().getEntityIdentifier().setValue(number);
         detail.getOBR().getPlacerOrderNumber().getNamespaceID().setValue("LENSWARD");
         detail.getOBR().getUniversalServiceIdentifier().getIdentifier().setValue("intraocular-lens");
-        detail.getOBR().getUniversalServiceIdentifier().getText().setValue(
-                request.getCodeCodeableConcept().getText());
+        detail.getOBR()
+                .getUniversalServiceIdentifier()
+                .getText()
+                .setValue(request.getCodeCodeableConcept().getText());
         detail.getOBR().getUniversalServiceIdentifier().getNameOfCodingSystem().setValue("99LENSWARD");
         int set = 0;
         for (DeviceRequestParameterComponent each : request.getParameter()) {
@@ -110,8 +118,9 @@ public record LensOrder(String key, byte[] message) {
 
     private static void parameter(OBX obx, DeviceRequestParameterComponent parameter, int set) throws HL7Exception {
         obx.getSetIDOBX().setValue(String.valueOf(set));
-        obx.getObservationIdentifier().getIdentifier().setValue(
-                parameter.getCode().getCodingFirstRep().getCode());
+        obx.getObservationIdentifier()
+                .getIdentifier()
+                .setValue(parameter.getCode().getCodingFirstRep().getCode());
         obx.getObservationIdentifier().getNameOfCodingSystem().setValue("99LENSWARD");
         obx.getObservationResultStatus().setValue("F");
         if (parameter.getValue() instanceof Quantity quantity) {
@@ -121,8 +130,11 @@ public record LensOrder(String key, byte[] message) {
             obx.getUnits().getNameOfCodingSystem().setValue("UCUM");
         } else if (parameter.getValue() instanceof CodeableConcept concept) {
             obx.getValueType().setValue("ST");
-            obx.getObservationValue(0).parse(
-                    concept.hasText() ? concept.getText() : concept.getCodingFirstRep().getCode());
+            obx.getObservationValue(0)
+                    .parse(
+                            concept.hasText()
+                                    ? concept.getText()
+                                    : concept.getCodingFirstRep().getCode());
         }
     }
 }

@@ -54,8 +54,9 @@ final class ObservedValue {
             case "SN" -> structured(obx);
             case "CE", "CWE", "CNE" -> obx.codes(5).get(0).concept();
             case "ST", "TX", "FT" -> new StringType(obx.text(5));
-            default -> throw new RefusedInput(
-                    FindingCode.MESSAGE_UNREADABLE, obx.at(2), obx.at(2), "this type of value is not read here");
+            default ->
+                throw new RefusedInput(
+                        FindingCode.MESSAGE_UNREADABLE, obx.at(2), obx.at(2), "this type of value is not read here");
         };
     }
 

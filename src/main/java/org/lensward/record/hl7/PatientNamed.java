@@ -29,8 +29,8 @@ final class PatientNamed {
     /** The authority may go by its namespace or by its universal id. */
     private static Optional<Identifier> identifier(Fields pid, int repetition, Site site) {
         String value = pid.text(3, repetition, 1);
-        Optional<String> system = site.system(pid.text(3, repetition, 4, 1))
-                .or(() -> site.system(pid.text(3, repetition, 4, 2)));
+        Optional<String> system =
+                site.system(pid.text(3, repetition, 4, 1)).or(() -> site.system(pid.text(3, repetition, 4, 2)));
         return value.isEmpty()
                 ? Optional.empty()
                 : system.map(each -> new Identifier().setSystem(each).setValue(value));

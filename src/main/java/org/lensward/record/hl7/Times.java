@@ -45,7 +45,10 @@ record Times(ZoneId zone) {
 
     /** A day. */
     Optional<LocalDate> day(Fields fields, int field) {
-        return at(fields, field, 1).map(time -> time.getValueAsString()).filter(text -> text.length() >= 10).map(text -> LocalDate.parse(text.substring(0, 10)));
+        return at(fields, field, 1)
+                .map(time -> time.getValueAsString())
+                .filter(text -> text.length() >= 10)
+                .map(text -> LocalDate.parse(text.substring(0, 10)));
     }
 
     private DateTimeType read(String text, String place) {
@@ -62,22 +65,29 @@ record Times(ZoneId zone) {
 
     private static DateTimeType date(Matcher parts) {
         if (parts.group(3) != null) {
-            return new DateTimeType(LocalDate.of(number(parts, 1), number(parts, 2), number(parts, 3)).toString());
+            return new DateTimeType(LocalDate.of(number(parts, 1), number(parts, 2), number(parts, 3))
+                    .toString());
         }
-        return new DateTimeType(parts.group(2) == null
-                ? parts.group(1)
-                : LocalDate.of(number(parts, 1), number(parts, 2), 1).toString().substring(0, 7));
+        return new DateTimeType(
+                parts.group(2) == null
+                        ? parts.group(1)
+                        : LocalDate.of(number(parts, 1), number(parts, 2), 1)
+                                .toString()
+                                .substring(0, 7));
     }
 
     private DateTimeType moment(Matcher parts) {
         LocalDateTime local = LocalDateTime.of(
-                number(parts, 1), number(parts, 2), number(parts, 3), number(parts, 4), number(parts, 5), number(parts, 6));
+                number(parts, 1),
+                number(parts, 2),
+                number(parts, 3),
+                number(parts, 4),
+                number(parts, 5),
+                number(parts, 6));
         ZoneId zoned = parts.group(8) == null ? zone : ZoneOffset.of(parts.group(8));
         ZonedDateTime moment = ZonedDateTime.of(local, zoned);
         return new DateTimeType(
-                Date.from(moment.toInstant()),
-                TemporalPrecisionEnum.SECOND,
-                TimeZone.getTimeZone(moment.getOffset()));
+                Date.from(moment.toInstant()), TemporalPrecisionEnum.SECOND, TimeZone.getTimeZone(moment.getOffset()));
     }
 
     private static int number(Matcher parts, int group) {

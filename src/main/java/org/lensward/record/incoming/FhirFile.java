@@ -55,7 +55,9 @@ public final class FhirFile {
             throw refused("the file", "it is no Bundle");
         }
         bundle.getEntry().stream()
-                .filter(each -> each.hasFullUrl() && each.hasResource() && each.getFullUrl().startsWith("urn:"))
+                .filter(each -> each.hasFullUrl()
+                        && each.hasResource()
+                        && each.getFullUrl().startsWith("urn:"))
                 .forEach(each -> each.getResource().setId(each.getFullUrl()));
         List<Resource> resources = new ArrayList<>();
         bundle.getEntry().forEach(each -> resources.add(each.getResource()));
@@ -111,7 +113,8 @@ public final class FhirFile {
         if (known.isEmpty()) {
             throw new RefusedInput(FindingCode.PATIENT_SYSTEM_UNKNOWN, place, place + ".subject");
         }
-        Optional<LocalDate> born = patient.map(each -> each.getBirthDateElement().getValueAsString())
+        Optional<LocalDate> born = patient.map(
+                        each -> each.getBirthDateElement().getValueAsString())
                 .filter(each -> each.length() == 10)
                 .map(LocalDate::parse);
         return new Whom(place, known, born);

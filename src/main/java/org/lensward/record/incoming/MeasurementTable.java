@@ -36,7 +36,19 @@ public final class MeasurementTable {
 
     /** The columns, in any order; every one must be there. */
     public static final List<String> COLUMNS = List.of(
-            "result", "authority", "patient", "born", "measured", "sent", "eye", "code", "value", "unit", "method", "group", "status");
+            "result",
+            "authority",
+            "patient",
+            "born",
+            "measured",
+            "sent",
+            "eye",
+            "code",
+            "value",
+            "unit",
+            "method",
+            "group",
+            "status");
 
     private static final Map<String, ObservationStatus> STATES = Map.of(
             "", ObservationStatus.FINAL,
@@ -44,8 +56,8 @@ public final class MeasurementTable {
             "corrected", ObservationStatus.CORRECTED,
             "withdrawn", ObservationStatus.ENTEREDINERROR);
 
-    private static final Map<String, Optional<Laterality>> EYES = Map.of(
-            "right", Optional.of(Laterality.RIGHT), "left", Optional.of(Laterality.LEFT), "", Optional.empty());
+    private static final Map<String, Optional<Laterality>> EYES =
+            Map.of("right", Optional.of(Laterality.RIGHT), "left", Optional.of(Laterality.LEFT), "", Optional.empty());
 
     private final Site site;
 
@@ -64,24 +76,29 @@ public final class MeasurementTable {
             if (!line.isConsistent()) {
                 throw refused(line, "it has not as many columns as the first line");
             }
-            List<String> sheet = List.of(
-                    line.get("authority"), line.get("patient"), line.get("born"), line.get("sent"));
+            List<String> sheet =
+                    List.of(line.get("authority"), line.get("patient"), line.get("born"), line.get("sent"));
             sheets.computeIfAbsent(sheet, each -> new ArrayList<>()).add(line);
         }
         return sheets.values().stream().map(this::sheet).toList();
     }
 
     private static List<CSVRecord> lines(String csv) {
-        CSVFormat format = CSVFormat.RFC4180.builder()
+        CSVFormat format = CSVFormat.RFC4180
+                .builder()
                 .setHeader()
                 .setSkipHeaderRecord(true)
                 .setIgnoreEmptyLines(true)
                 .build();
-        try (CSVParser parser = CSVParser.parse(new StringReader(csv.startsWith("\ufeff") ? csv.substring(1) : csv), format)) {
+        try (CSVParser parser =
+                CSVParser.parse(new StringReader(csv.startsWith("\ufeff") ? csv.substring(1) : csv), format)) {
             if (!List.copyOf(parser.getHeaderNames()).containsAll(COLUMNS)
                     || parser.getHeaderNames().size() != COLUMNS.size()) {
                 throw new RefusedInput(
-                        FindingCode.FILE_UNREADABLE, "line 1", "line 1", "the columns are " + String.join(", ", COLUMNS));
+                        FindingCode.FILE_UNREADABLE,
+                        "line 1",
+                        "line 1",
+                        "the columns are " + String.join(", ", COLUMNS));
             }
             List<CSVRecord> lines = parser.getRecords();
             if (lines.isEmpty()) {
@@ -135,7 +152,13 @@ public final class MeasurementTable {
             throw refused(line, "status is final, corrected or withdrawn");
         }
         return new Result(
-                place(line), line.get("group"), code, Optional.of(quantity(line)), eye, status, method(line),
+                place(line),
+                line.get("group"),
+                code,
+                Optional.of(quantity(line)),
+                eye,
+                status,
+                method(line),
                 Optional.of(time(line, "measured")));
     }
 
@@ -145,7 +168,11 @@ public final class MeasurementTable {
             throw refused(line, "value is a number with a point");
         }
         String unit = filled(line, "unit");
-        return new Quantity().setValue(new BigDecimal(value)).setUnit(unit).setSystem(Systems.UCUM).setCode(unit);
+        return new Quantity()
+                .setValue(new BigDecimal(value))
+                .setUnit(unit)
+                .setSystem(Systems.UCUM)
+                .setCode(unit);
     }
 
     private static Optional<CodeableConcept> method(CSVRecord line) {

@@ -45,7 +45,8 @@ public final class RefusedInput extends RuntimeException {
         outcome.addIssue()
                 .setSeverity(IssueSeverity.ERROR)
                 .setCode(IssueType.PROCESSING)
-                .setDetails(new CodeableConcept(new Coding().setSystem(Systems.FINDING).setCode(code.code()))
+                .setDetails(new CodeableConcept(
+                                new Coding().setSystem(Systems.FINDING).setCode(code.code()))
                         .setText(getMessage()))
                 .setDiagnostics(place + ": " + getMessage() + " " + code.remedy());
         return outcome;

@@ -25,8 +25,7 @@ public final class Results {
      * @param ids the lasting id of a result
      * @param issued when they were sent
      */
-    public static List<Resource> observations(
-            List<Result> results, Function<Result, String> ids, InstantType issued) {
+    public static List<Resource> observations(List<Result> results, Function<Result, String> ids, InstantType issued) {
         Map<String, List<Result>> groups = new LinkedHashMap<>();
         for (Result result : results) {
             String key = result.group().isEmpty() ? result.place() : "group " + result.group();
@@ -51,7 +50,10 @@ public final class Results {
         eye(group).ifPresent(eye -> observation.setBodySite(SidedCodes.concept(eye)));
         for (Result other : group.subList(1, group.size())) {
             alike(first, other);
-            observation.addComponent().setCode(other.code()).setValue(other.value().orElse(null));
+            observation
+                    .addComponent()
+                    .setCode(other.code())
+                    .setValue(other.value().orElse(null));
         }
         return observation;
     }
@@ -67,11 +69,15 @@ public final class Results {
     }
 
     private static void alike(Result first, Result other) {
-        boolean sameTime = first.taken().map(each -> each.getValueAsString())
+        boolean sameTime = first.taken()
+                .map(each -> each.getValueAsString())
                 .equals(other.taken().map(each -> each.getValueAsString()));
         if (first.status() != other.status() || !sameTime) {
             throw new RefusedInput(
-                    FindingCode.MESSAGE_UNREADABLE, other.place(), other.place(), "one group has two states or two times");
+                    FindingCode.MESSAGE_UNREADABLE,
+                    other.place(),
+                    other.place(),
+                    "one group has two states or two times");
         }
     }
 }

@@ -57,8 +57,8 @@ public record Whom(String place, List<Identifier> identifiers, Optional<LocalDat
     }
 
     private static boolean has(Patient patient, Identifier sent) {
-        return patient.getIdentifier().stream().anyMatch(each -> sameSystem(each, sent)
-                && sent.getValue().equals(each.getValue()));
+        return patient.getIdentifier().stream()
+                .anyMatch(each -> sameSystem(each, sent) && sent.getValue().equals(each.getValue()));
     }
 
     private static boolean sameSystem(Identifier one, Identifier other) {

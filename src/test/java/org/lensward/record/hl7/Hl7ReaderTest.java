@@ -109,7 +109,8 @@ class Hl7ReaderTest {
 
         @Test
         void is_not_asked_of_what_is_of_no_eye() {
-            assertThat(only(biometry("OBX|1|NM|6301-6^INR^LN||2.1|{INR}^^UCUM|||||F")).hasBodySite())
+            assertThat(only(biometry("OBX|1|NM|6301-6^INR^LN||2.1|{INR}^^UCUM|||||F"))
+                            .hasBodySite())
                     .isFalse();
         }
 
@@ -130,12 +131,15 @@ class Hl7ReaderTest {
         void of_a_booking_is_that_of_its_procedure_then_of_its_service(
                 String pr1, String filler, String placer, String expected) {
             String[] message = {
-                header("SIU^S12"), "SCH|P1|F1", PID,
+                header("SIU^S12"),
+                "SCH|P1|F1",
+                PID,
                 "AIS|1||415089008^^SCT|20261203083000|||40|min|||" + placer + "|" + filler,
                 "PR1|1||415089008^^SCT" + "|".repeat(13) + pr1
             };
             if (expected.endsWith("eye")) {
-                ServiceRequest booking = (ServiceRequest) read(message).resources().get(0);
+                ServiceRequest booking =
+                        (ServiceRequest) read(message).resources().get(0);
                 assertThat(booking.getBodySiteFirstRep().getText()).isEqualTo(expected);
             } else {
                 assertThat(refusal(message)).isEqualTo(FindingCode.valueOf(expected));
@@ -149,8 +153,17 @@ class Hl7ReaderTest {
         /** HL7 table 0085 against FHIR R4's observation-status: HL7's own v2-to-FHIR map, value from memory. */
         @ParameterizedTest
         @CsvSource({
-            "F, final", "C, corrected", "A, amended", "P, preliminary", "R, preliminary", "S, preliminary", "U, final",
-            "I, registered", "D, entered-in-error", "W, entered-in-error", "X, cancelled"
+            "F, final",
+            "C, corrected",
+            "A, amended",
+            "P, preliminary",
+            "R, preliminary",
+            "S, preliminary",
+            "U, final",
+            "I, registered",
+            "D, entered-in-error",
+            "W, entered-in-error",
+            "X, cancelled"
         })
         void keeps_its_state(String sent, String status) {
             assertThat(only(biometry(length("23.5").replace("|||||F|", "|||||" + sent + "|")))
@@ -161,7 +174,8 @@ class Hl7ReaderTest {
 
         @Test
         void that_is_withdrawn_needs_no_value() {
-            assertThat(only(biometry(length("").replace("|||||F|", "|||||X|"))).hasValue()).isFalse();
+            assertThat(only(biometry(length("").replace("|||||F|", "|||||X|"))).hasValue())
+                    .isFalse();
             assertThat(refusal(biometry(length("")))).isEqualTo(FindingCode.MESSAGE_FIELD_MISSING);
         }
 
@@ -211,7 +225,8 @@ class Hl7ReaderTest {
         void has_the_id_of_its_order_and_set_id() {
             String id = only(biometry(length("23.5"))).getId();
             assertThat(only(biometry(length("23.6"))).getId()).isEqualTo(id);
-            assertThat(only(biometry(length("23.5").replace("OBX|1", "OBX|2"))).getId()).isNotEqualTo(id);
+            assertThat(only(biometry(length("23.5").replace("OBX|1", "OBX|2"))).getId())
+                    .isNotEqualTo(id);
             assertThat(refusal(biometry(length("23.5"), length("23.6")))).isEqualTo(FindingCode.MESSAGE_UNREADABLE);
             assertThat(refusal(header("ORU^R01"), PID, "OBR|1||", length("23.5")))
                     .isEqualTo(FindingCode.MESSAGE_FIELD_MISSING);
@@ -219,8 +234,7 @@ class Hl7ReaderTest {
 
         @Test
         void with_markup_in_it_stays_text() {
-            Observation hostile =
-                    only(biometry("OBX|1|ST|X9^<script>alert(1)</script>^L||<b onload=x>\\T\\||||||F"));
+            Observation hostile = only(biometry("OBX|1|ST|X9^<script>alert(1)</script>^L||<b onload=x>\\T\\||||||F"));
             assertThat(hostile.getCode().getText()).isEqualTo("<script>alert(1)</script>");
             assertThat(hostile.getValueStringType().getValue()).isEqualTo("<b onload=x>&");
         }
@@ -233,8 +247,7 @@ class Hl7ReaderTest {
 
         @Test
         void is_a_request_and_the_appointment_based_on_it() {
-            List<Resource> made =
-                    read(header("SIU^S12"), "SCH|P1|F1", PID, AIS).resources();
+            List<Resource> made = read(header("SIU^S12"), "SCH|P1|F1", PID, AIS).resources();
             ServiceRequest booking = (ServiceRequest) made.get(0);
             Appointment appointment = (Appointment) made.get(1);
             assertThat(booking.getCode().getCodingFirstRep().getCode()).isEqualTo("415089008");
@@ -247,8 +260,9 @@ class Hl7ReaderTest {
         @ParameterizedTest
         @ValueSource(strings = {"S12", "S13", "S14"})
         void keeps_its_id_through_every_event(String event) {
-            ServiceRequest made = (ServiceRequest)
-                    read(header("SIU^" + event), "SCH|P1|F1", PID, AIS).resources().get(0);
+            ServiceRequest made = (ServiceRequest) read(header("SIU^" + event), "SCH|P1|F1", PID, AIS)
+                    .resources()
+                    .get(0);
             ServiceRequest off = (ServiceRequest)
                     read(header("SIU^S15"), "SCH|P9|F1", PID, AIS).resources().get(0);
             assertThat(off.getId()).isEqualTo(made.getId());
@@ -287,7 +301,12 @@ class Hl7ReaderTest {
 
         @ParameterizedTest
         @CsvSource({
-            "|P|2.5, |P|2.2", "|P|2.5, |P|9.9", "|P|2.5, |T|2.5", "ORU^R01, ADT^A01", "ORU^R01, SIU^S26", "ORU^R01, ORU^R30"
+            "|P|2.5, |P|2.2",
+            "|P|2.5, |P|9.9",
+            "|P|2.5, |T|2.5",
+            "ORU^R01, ADT^A01",
+            "ORU^R01, SIU^S26",
+            "ORU^R01, ORU^R30"
         })
         void that_is_not_for_us_is_not_accepted(String was, String is) {
             assertThat(refusal(header("ORU^R01").replace(was, is), PID)).isEqualTo(FindingCode.MESSAGE_NOT_ACCEPTED);
@@ -306,7 +325,8 @@ class Hl7ReaderTest {
             String text = String.join(
                     "\r", header("ORU^R01") + "||||||" + name, PID, "OBR|1||F1", "OBX|1|ST|X^Größe^L||é||||||F");
             Incoming incoming = READER.read(text.getBytes(Charset.forName(java)));
-            assertThat(((Observation) incoming.resources().get(0)).getCode().getText()).isEqualTo("Größe");
+            assertThat(((Observation) incoming.resources().get(0)).getCode().getText())
+                    .isEqualTo("Größe");
         }
 
         @Test
