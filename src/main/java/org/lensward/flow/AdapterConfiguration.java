@@ -19,6 +19,7 @@ import org.springframework.boot.autoconfigure.jms.artemis.ArtemisAutoConfigurati
 import org.springframework.boot.context.properties.EnableConfigurationProperties;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
+import org.springframework.context.annotation.Lazy;
 
 /** The adapter: routes, queue and the steps between. Only what it uses is configured; nothing is found by scanning. */
 @Configuration(proxyBeanMethods = false)
@@ -92,6 +93,7 @@ public class AdapterConfiguration {
     }
 
     @Bean
+    @Lazy
     MessageDesk messageDesk(Hl7Settings hl7, Site site, IncomingStore store, Clock clock) {
         Hl7Reader reader = new Hl7Reader(site, hl7.charset(), hl7.processing());
         return new MessageDesk(reader, store, clock);
@@ -108,16 +110,19 @@ public class AdapterConfiguration {
     }
 
     @Bean
+    @Lazy
     FileDesk fileDesk(FhirContext fhir, Site site, FileSettings files, IncomingStore store) {
         return new FileDesk(fhir, site, files, store);
     }
 
     @Bean
+    @Lazy
     LensOrders lensOrders(RecordClient client, Site site, Clock clock) {
         return new LensOrders(client, site, clock);
     }
 
     @Bean
+    @Lazy
     IdempotentRepository lensOrdersSent(Hl7Settings hl7) {
         return FileIdempotentRepository.fileIdempotentRepository(
                 hl7.lensOrdersSent().toFile(), 10_000, 100_000_000);
@@ -125,6 +130,7 @@ public class AdapterConfiguration {
 
     /** Camel's own would write patient data into its log. */
     @Bean
+    @Lazy
     MllpComponent mllp() {
         MllpComponent mllp = new MllpComponent();
         mllp.setLogPhi(false);
