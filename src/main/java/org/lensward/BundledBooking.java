@@ -89,8 +89,8 @@ final class BundledBooking implements CheckedBooking {
     private void take(Bundle transaction) {
         for (BundleEntryComponent entry : transaction.getEntry()) {
             BundleEntryComponent out = unversioned(entry);
-            Optional.ofNullable(written.put(entry.getRequest().getUrl(), out))
-                    .ifPresent(first -> out.getRequest().setIfMatch(first.getRequest().getIfMatch()));
+            Optional.ofNullable(written.put(entry.getRequest().getUrl(), out)).ifPresent(first -> out.getRequest()
+                    .setIfMatch(first.getRequest().getIfMatch()));
             BundleEntryComponent kept = unversioned(entry);
             number(kept);
             all.addEntry(kept);
@@ -120,6 +120,7 @@ final class BundledBooking implements CheckedBooking {
     private boolean isOfThePlan(Resource resource) {
         Identifier key = PlanKey.of(booking).identifier();
         return resource instanceof Task task && task.getIdentifier().stream().anyMatch(key::equalsDeep)
-                || resource instanceof Procedure plan && plan.getIdentifier().stream().anyMatch(key::equalsDeep);
+                || resource instanceof Procedure plan
+                        && plan.getIdentifier().stream().anyMatch(key::equalsDeep);
     }
 }

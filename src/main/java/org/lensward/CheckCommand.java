@@ -47,7 +47,8 @@ import picocli.CommandLine.Spec;
             "Exit 0: passed. 3: stopped or refused. 4: the scan cannot be read, nothing is written. 2: the input cannot be read (an"
                     + " OperationOutcome says why)."
         },
-        footerHeading = "%nWhat people present, as JSON; what is left out was not stated, and what was not stated differs:%n",
+        footerHeading =
+                "%nWhat people present, as JSON; what is left out was not stated, and what was not stated differs:%n",
         footer = {
             "  patient    {numbers: [{system, value}], birth-date: \"1953-04-17\"}",
             "  eyes       {booking, sheet, biometry, mark}: \"right\" or \"left\" as each place states it",
@@ -70,7 +71,10 @@ final class CheckCommand implements Callable<Integer> {
     @Spec
     private @Nullable CommandSpec command;
 
-    @Parameters(arity = "0..*", paramLabel = "BUNDLE.json", description = "files to read together, or - for standard input")
+    @Parameters(
+            arity = "0..*",
+            paramLabel = "BUNDLE.json",
+            description = "files to read together, or - for standard input")
     private List<String> inputs = List.of("-");
 
     @Option(names = "--record", paramLabel = "URL", description = "base address of a FHIR R4 record with plans in it")
@@ -88,7 +92,10 @@ final class CheckCommand implements Callable<Integer> {
     @Option(names = "--presented", paramLabel = "FILE", description = "what people present (see below)")
     private @Nullable Path presented;
 
-    @Option(names = "--scan", paramLabel = "TEXT", description = "what the scanner gave of the carton; once for each barcode")
+    @Option(
+            names = "--scan",
+            paramLabel = "TEXT",
+            description = "what the scanner gave of the carton; once for each barcode")
     private List<String> scans = List.of();
 
     @Option(names = "--confirm", paramLabel = "SURGEON", description = "before that, this surgeon confirms the plan")
@@ -133,8 +140,8 @@ final class CheckCommand implements Callable<Integer> {
         }
         Checkpoint at = Checkpoint.of(checkpoint).orElseThrow(() -> wrong("There is no checkpoint " + checkpoint));
         LabelReader labels = new LabelReader(LocalDate.now(ZoneId.systemDefault()));
-        return Optional.of(new Presentation(
-                at, PresentedFile.read(presented), labels.read(scans, new Evidence("scan", "", ""))));
+        return Optional.of(
+                new Presentation(at, PresentedFile.read(presented), labels.read(scans, new Evidence("scan", "", ""))));
     }
 
     private CheckedBooking checked(FhirContext fhir) throws IOException {
@@ -157,7 +164,8 @@ final class CheckCommand implements Callable<Integer> {
         }
         if (surgeon != null) {
             String confirming = surgeon;
-            int confirmed = said("confirmation", checked.act((checks, now) -> checks.confirm(now, checked.booking(), confirming)));
+            int confirmed = said(
+                    "confirmation", checked.act((checks, now) -> checks.confirm(now, checked.booking(), confirming)));
             if (confirmed != PASSED) {
                 return confirmed;
             }
@@ -204,8 +212,8 @@ final class CheckCommand implements Callable<Integer> {
 
     private static void report(String what, List<Finding> findings) {
         System.err.println(what);
-        findings.forEach(each -> System.err.println(
-                "  " + each.code().code() + ": " + each.message() + " " + each.remedy()));
+        findings.forEach(
+                each -> System.err.println("  " + each.code().code() + ": " + each.message() + " " + each.remedy()));
     }
 
     private ParameterException wrong(String why) {

@@ -48,12 +48,23 @@ final class PresentedFile {
     static PresentedFile read(Path file) {
         try {
             JsonNode tree = new ObjectMapper().readTree(Files.readString(file));
-            return new PresentedFile(new Told(tree, "presented").only(
-                    "patient", "eyes", "plan", "carton", "axis", "allergies", "back-ups", "people", "at", "override"));
+            return new PresentedFile(new Told(tree, "presented")
+                    .only(
+                            "patient",
+                            "eyes",
+                            "plan",
+                            "carton",
+                            "axis",
+                            "allergies",
+                            "back-ups",
+                            "people",
+                            "at",
+                            "override"));
         } catch (JsonProcessingException notJson) {
             throw new UnreadableRecord(IssueType.STRUCTURE, "presented", "Not JSON: " + notJson.getOriginalMessage());
         } catch (IOException unreadable) {
-            throw new UnreadableRecord(IssueType.NOTFOUND, "presented", "The file " + file + " cannot be read as text.");
+            throw new UnreadableRecord(
+                    IssueType.NOTFOUND, "presented", "The file " + file + " cannot be read as text.");
         }
     }
 
@@ -68,7 +79,9 @@ final class PresentedFile {
                         label.raw(),
                         new Carton.Label(label.device(), label.lot(), label.serial(), label.expiry()),
                         unit,
-                        carton.has("read") ? Optional.of(box(carton.part("read").only("lens", "reader"))) : Optional.empty(),
+                        carton.has("read")
+                                ? Optional.of(box(carton.part("read").only("lens", "reader")))
+                                : Optional.empty(),
                         carton.one("state", text -> one(text, PackageState.values()))),
                 told.one("axis", Degrees::parse),
                 told.has("allergies") ? Optional.of(Set.copyOf(told.texts("allergies"))) : Optional.empty(),

@@ -39,8 +39,8 @@ final class RecordedBooking implements CheckedBooking {
         this.name = new Shelf(client.gather(List.of(booking)))
                 .find(ServiceRequest.class, new Reference(booking))
                 .map(found -> new BookingName(booking, Shelf.name(found.getSubject())))
-                .orElseThrow(() -> new UnreadableRecord(
-                        IssueType.NOTFOUND, booking, "The record has no such booking."));
+                .orElseThrow(
+                        () -> new UnreadableRecord(IssueType.NOTFOUND, booking, "The record has no such booking."));
     }
 
     @Override

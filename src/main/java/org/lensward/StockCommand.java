@@ -56,7 +56,10 @@ final class StockCommand implements Callable<Integer> {
     @Spec
     private @Nullable CommandSpec command;
 
-    @Parameters(arity = "0..*", paramLabel = "BUNDLE.json", description = "files to read together, or - for standard input")
+    @Parameters(
+            arity = "0..*",
+            paramLabel = "BUNDLE.json",
+            description = "files to read together, or - for standard input")
     private List<String> inputs = List.of("-");
 
     @Option(names = "--record", paramLabel = "URL", description = "base address of a FHIR R4 record with plans in it")
@@ -79,8 +82,9 @@ final class StockCommand implements Callable<Integer> {
 
     @Option(
             names = "--order",
-            description = "write the orders into the record; of Bundles, print the transaction to standard output and the"
-                    + " rest to standard error. Ordered twice, it is ordered once")
+            description =
+                    "write the orders into the record; of Bundles, print the transaction to standard output and the"
+                            + " rest to standard error. Ordered twice, it is ordered once")
     private boolean order;
 
     @Override
@@ -95,7 +99,8 @@ final class StockCommand implements Callable<Integer> {
             StockSheet sheet =
                     StockSheet.of(seen.shelf(), seen.units().value().orElse(List.of()), chosen.stock(), days);
             boolean printsOrders = order && record == null;
-            (printsOrders ? System.err : out).print(new StockReport(seen.shelf(), sheet).of(seen.units(), chosen.stock()));
+            (printsOrders ? System.err : out)
+                    .print(new StockReport(seen.shelf(), sheet).of(seen.units(), chosen.stock()));
             if (order) {
                 Bundle orders = SupplyRequests.transaction(sheet.allocation().orders(), seen.shelf());
                 place(orders, fhir, json, out);

@@ -46,27 +46,29 @@ final class StockReport {
         part("To order", sheet.allocation().orders().stream().map(this::order));
         part("Below par", sheet.levels().stream().flatMap(this::belowPar));
         part(
-                "Expired or to expire within " + (int) policy.expiresSoon().value().value() + " days",
+                "Expired or to expire within "
+                        + (int) policy.expiresSoon().value().value() + " days",
                 sheet.expiring().stream().map(unit -> lens(LensKind.of(unit)) + ", " + carton(unit)));
         part(
                 "Promised to a booking that cannot use it or does not need it",
                 sheet.allocation().heldInVain().stream()
                         .map(unit -> lens(LensKind.of(unit)) + ", " + carton(unit) + ", "
                                 + unit.state().code() + " for " + unit.heldFor().orElse("nobody")));
-        part("Not read", units.findings().stream()
-                .map(found -> found.evidence().get(0) + ": " + found.message() + " " + found.remedy()));
+        part(
+                "Not read",
+                units.findings().stream()
+                        .map(found -> found.evidence().get(0) + ": " + found.message() + " " + found.remedy()));
         return text.toString();
     }
 
     private void bookings() {
         Map<String, List<LensNeed>> kits = new TreeMap<>();
-        sheet.needs().stream()
-                .sorted(Comparator.comparing(LensNeed::role))
-                .forEach(need -> kits.computeIfAbsent(
-                                need.day() + "  " + need.booking() + " at " + need.location(), any -> new ArrayList<>())
-                        .add(need));
-        kits.forEach((booking, needs) -> part(booking, needs.stream()
-                .map(need -> need.role().code() + ": " + lens(LensKind.of(need)) + ", " + found(need))));
+        sheet.needs().stream().sorted(Comparator.comparing(LensNeed::role)).forEach(need -> kits.computeIfAbsent(
+                        need.day() + "  " + need.booking() + " at " + need.location(), any -> new ArrayList<>())
+                .add(need));
+        kits.forEach((booking, needs) -> part(
+                booking,
+                needs.stream().map(need -> need.role().code() + ": " + lens(LensKind.of(need)) + ", " + found(need))));
         if (kits.isEmpty()) {
             line("No lens is planned for these days.");
         }
@@ -82,7 +84,8 @@ final class StockReport {
 
     private String assigned(Assignment found, LensNeed need) {
         String way = found.transfer()
-                .map(each -> ", to be fetched from " + each.from() + " (" + each.takes().value().rounded() + ")")
+                .map(each -> ", to be fetched from " + each.from() + " ("
+                        + each.takes().value().rounded() + ")")
                 .orElse("");
         String others = found.needs().stream()
                 .filter(each -> !each.equals(need))
@@ -126,7 +129,9 @@ final class StockReport {
     }
 
     private Stream<String> belowPar(StockSheet.SiteLevels site) {
-        return site.levels().stream().filter(level -> level.suggestedOrder() > 0).map(level -> level(level, site));
+        return site.levels().stream()
+                .filter(level -> level.suggestedOrder() > 0)
+                .map(level -> level(level, site));
     }
 
     private String level(ParLevel level, StockSheet.SiteLevels site) {

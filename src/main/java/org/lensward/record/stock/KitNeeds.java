@@ -56,8 +56,8 @@ final class KitNeeds {
         Optional<KitRole> role = Stream.of(KitRole.values())
                 .filter(each -> each.code().equals(StoredPlan.role(lens)))
                 .findFirst();
-        return role.flatMap(each -> model(lens).flatMap(model -> parameter(lens, "lens-power")
-                .flatMap(power -> Dates.day(lens.getOccurrence())
+        return role.flatMap(each -> model(lens)
+                .flatMap(model -> parameter(lens, "lens-power").flatMap(power -> Dates.day(lens.getOccurrence())
                         .map(day -> new LensNeed(
                                 Shelf.name(plan.booking()),
                                 each,
@@ -117,7 +117,8 @@ final class KitNeeds {
                 .filter(each -> Codes.has(each.getCode(), Systems.MEASUREMENT, "refraction-with-power"))
                 .flatMap(each -> each.getExtensionsByUrl(Systems.extension("labelled-power")).stream()
                         .flatMap(power -> dioptres(power.getValue()).stream())
-                        .flatMap(power -> dioptres(each.getValue()).map(left -> new Alternative(power, left)).stream()));
+                        .flatMap(
+                                power -> dioptres(each.getValue()).map(left -> new Alternative(power, left)).stream()));
     }
 
     private static Optional<Dioptres> dioptres(@Nullable Type value) {

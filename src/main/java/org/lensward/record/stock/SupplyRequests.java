@@ -45,8 +45,7 @@ public final class SupplyRequests {
         Bundle bundle = new Bundle().setType(BundleType.TRANSACTION);
         for (Order order : orders) {
             SupplyRequest request = request(order, shelf);
-            Optional<SupplyRequest> standing =
-                    shelf.find(SupplyRequest.class, new Reference(Shelf.name(request)));
+            Optional<SupplyRequest> standing = shelf.find(SupplyRequest.class, new Reference(Shelf.name(request)));
             if (standing.filter(old -> saysTheSame(old, request)).isEmpty()) {
                 BundleEntryRequestComponent put = bundle.addEntry()
                         .setResource(request)

@@ -70,10 +70,9 @@ final class Use {
 
     private Map<LensKind, Integer> ordered(String site) {
         Map<LensKind, Integer> ordered = new TreeMap<>();
-        orders().filter(request -> site(request).equals(site))
-                .forEach(request -> SupplyRequests.kind(request)
-                        .ifPresent(kind -> ordered.merge(
-                                kind, request.getQuantity().getValue().intValue(), Integer::sum)));
+        orders().filter(request -> site(request).equals(site)).forEach(request -> SupplyRequests.kind(request)
+                .ifPresent(kind ->
+                        ordered.merge(kind, request.getQuantity().getValue().intValue(), Integer::sum)));
         return ordered;
     }
 

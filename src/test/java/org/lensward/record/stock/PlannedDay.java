@@ -47,12 +47,11 @@ final class PlannedDay {
             throw new UncheckedIOException(unreadable);
         }
         Clock clock = Clock.fixed(TODAY.atStartOfDay().toInstant(ZoneOffset.UTC), ZoneOffset.UTC);
-        new BundlePlanning(FHIR, PolicyFile.shipped(), clock)
-                .plan(day)
-                .forEach(each -> ((Publication.Write) each.publication())
-                        .bundle()
-                        .getEntry()
-                        .forEach(day::addEntry));
+        new BundlePlanning(FHIR, PolicyFile.shipped(), clock).plan(day).forEach(each -> ((Publication.Write)
+                        each.publication())
+                .bundle()
+                .getEntry()
+                .forEach(day::addEntry));
         parse(Path.of("demo-data/lens-bank.json")).getEntry().forEach(day::addEntry);
         return day;
     }
@@ -72,8 +71,7 @@ final class PlannedDay {
     }
 
     <T extends Resource> T find(Class<T> type, String id) {
-        return shelf()
-                .all(type)
+        return shelf().all(type)
                 .filter(each -> each.getIdElement().getIdPart().equals(id))
                 .findFirst()
                 .orElseThrow();

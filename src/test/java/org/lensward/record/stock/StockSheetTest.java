@@ -48,7 +48,8 @@ class StockSheetTest {
     }
 
     private static String name(LensNeed need) {
-        return need.booking().replace("ServiceRequest/booking-", "") + " " + need.role().code();
+        return need.booking().replace("ServiceRequest/booking-", "") + " "
+                + need.role().code();
     }
 
     private static StockPolicy withTransfer(int days) {
@@ -126,12 +127,9 @@ class StockSheetTest {
 
         @Test
         void each_site_has_levels_of_its_own() {
-            assertThat(sheet.levels())
-                    .extracting(StockSheet.SiteLevels::site)
-                    .containsExactly(MAIN, NORTH);
-            assertThat(sheet.levels().get(1).levels())
-                    .singleElement()
-                    .satisfies(level -> assertThat(level.onHand()).isEqualTo(1));
+            assertThat(sheet.levels()).extracting(StockSheet.SiteLevels::site).containsExactly(MAIN, NORTH);
+            assertThat(sheet.levels().get(1).levels()).singleElement().satisfies(level -> assertThat(level.onHand())
+                    .isEqualTo(1));
         }
     }
 
@@ -225,8 +223,8 @@ class StockSheetTest {
         }
 
         private void unstated() {
-            day.change(Appointment.class, "appointment-02", each -> each.getParticipant().removeIf(
-                    member -> member.getActor().getReference().startsWith("Location/")));
+            day.change(Appointment.class, "appointment-02", each -> each.getParticipant()
+                    .removeIf(member -> member.getActor().getReference().startsWith("Location/")));
         }
 
         @Test

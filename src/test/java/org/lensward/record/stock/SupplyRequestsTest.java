@@ -65,7 +65,8 @@ class SupplyRequestsTest {
 
     @Test
     void ordered_again_before_it_is_taken_it_is_the_same_byte_for_byte() {
-        assertThat(json(SupplyRequests.transaction(new PlannedDay().sheet().allocation().orders(), day.shelf())))
+        assertThat(json(SupplyRequests.transaction(
+                        new PlannedDay().sheet().allocation().orders(), day.shelf())))
                 .isEqualTo(json(ordered()));
     }
 
@@ -94,7 +95,12 @@ class SupplyRequestsTest {
     @Test
     void what_is_still_short_after_its_order_was_closed_is_ordered_again() {
         taken();
-        String closed = day.shelf().all(SupplyRequest.class).findFirst().orElseThrow().getIdElement().getIdPart();
+        String closed = day.shelf()
+                .all(SupplyRequest.class)
+                .findFirst()
+                .orElseThrow()
+                .getIdElement()
+                .getIdPart();
         day.change(SupplyRequest.class, closed, each -> each.setStatus(SupplyRequestStatus.CANCELLED));
         assertThat(ordered().getEntry())
                 .singleElement()
@@ -106,8 +112,10 @@ class SupplyRequestsTest {
     @Test
     void a_model_that_is_not_in_the_catalogue_is_named_by_its_reference() {
         LensKind unknown = new LensKind("DeviceDefinition/unknown", Dioptres.of(10), Optional.empty());
-        Order order = new Order(unknown, 2, "Location/x", PlannedDay.DAY, PlannedDay.DAY, List.of("ServiceRequest/b"), true);
-        SupplyRequest request = requests(SupplyRequests.transaction(List.of(order), day.shelf())).get(0);
+        Order order =
+                new Order(unknown, 2, "Location/x", PlannedDay.DAY, PlannedDay.DAY, List.of("ServiceRequest/b"), true);
+        SupplyRequest request = requests(SupplyRequests.transaction(List.of(order), day.shelf()))
+                .get(0);
         assertThat(request.getItemCodeableConcept().getText()).isEqualTo("DeviceDefinition/unknown");
         assertThat(request.getQuantity().getValue()).isEqualByComparingTo("2");
     }

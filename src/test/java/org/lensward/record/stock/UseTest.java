@@ -32,8 +32,7 @@ import org.lensward.record.Shelf;
 /** What was implanted in ninety days, and what is on its way. */
 class UseTest {
 
-    private static final LensKind HOUSE =
-            new LensKind("DeviceDefinition/house", Dioptres.of(21.5), Optional.empty());
+    private static final LensKind HOUSE = new LensKind("DeviceDefinition/house", Dioptres.of(21.5), Optional.empty());
 
     private final Bundle bundle = new Bundle();
     private final List<LensUnit> units = new ArrayList<>(List.of(Stocks.unit("free", 400)));
