@@ -117,6 +117,15 @@ final class ProfileArtefacts {
         }
     }
 
+    /** A file of prose. */
+    static String text(String name) {
+        try {
+            return Files.readString(ROOT.resolve(name));
+        } catch (IOException unreadable) {
+            throw new UncheckedIOException(unreadable);
+        }
+    }
+
     static <T extends Resource> T parse(Path path, Class<T> type) {
         try {
             return type.cast(FHIR.newJsonParser().parseResource(Files.readString(path)));
