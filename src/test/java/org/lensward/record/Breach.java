@@ -1,11 +1,8 @@
 package org.lensward.record;
 
-import com.fasterxml.jackson.core.JsonPointer;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
-import com.fasterxml.jackson.databind.node.ArrayNode;
-import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.List;
 import java.util.stream.Stream;
 import org.hl7.fhir.r4.model.Resource;
@@ -51,33 +48,8 @@ record Breach(String example, String refusal, String pointer, String value, bool
 
     private Resource broken() throws JsonProcessingException {
         JsonNode tree = JSON.readTree(ProfileArtefacts.json(good()));
-        JsonPointer place = JsonPointer.compile(pointer);
-        JsonNode parent = tree.at(place.head());
-        String last = place.last().getMatchingProperty();
-        if (parent instanceof ObjectNode object) {
-            change(object, last);
-        } else {
-            change((ArrayNode) parent, last);
-        }
+        new JsonEdit(pointer, value).apply(tree);
         return (Resource) ProfileArtefacts.FHIR.newJsonParser().parseResource(tree.toString());
-    }
-
-    private void change(ObjectNode object, String field) throws JsonProcessingException {
-        if (value.isEmpty()) {
-            object.remove(field);
-        } else {
-            object.set(field, JSON.readTree(value));
-        }
-    }
-
-    private void change(ArrayNode array, String index) throws JsonProcessingException {
-        if (index.equals("-")) {
-            array.add(JSON.readTree(value));
-        } else if (value.isEmpty()) {
-            array.remove(Integer.parseInt(index));
-        } else {
-            array.set(Integer.parseInt(index), JSON.readTree(value));
-        }
     }
 
     @Override

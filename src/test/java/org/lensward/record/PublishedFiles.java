@@ -2,10 +2,12 @@ package org.lensward.record;
 
 import java.io.IOException;
 import java.nio.file.Files;
+import org.lensward.Refusals;
 
 /**
- * Writes anew what {@code fhir-profiles} holds of generated files: the ImplementationGuide. To be run after an artefact or example was
- * added; {@link ProfilesGuideTest} fails until it was.
+ * Writes anew what {@code fhir-profiles} holds of generated files: the examples of refusals and the
+ * ImplementationGuide. To be run after an artefact, an example or a refusal was added or changed; {@code ProfilesGuideTest} and
+ * {@code RefusalsTest} fail until it was.
  */
 public final class PublishedFiles {
 
@@ -13,6 +15,7 @@ public final class PublishedFiles {
 
     /** No arguments; run it in the project's folder. */
     public static void main(String... arguments) throws IOException {
+        Refusals.write();
         Files.writeString(Guide.FILE, guide());
     }
 
