@@ -7,6 +7,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import org.hl7.fhir.instance.model.api.IBaseResource;
 import org.hl7.fhir.r4.model.Bundle;
 import org.hl7.fhir.r4.model.OperationOutcome.IssueType;
@@ -36,6 +37,15 @@ final class BundleInput {
         }
         throw new UnreadableRecord(
                 IssueType.STRUCTURE, resource.fhirType(), "Expected a Bundle, read a " + resource.fhirType() + ".");
+    }
+
+    /** Several, one after the other, as one; of two resources with one id the later stands. */
+    static Bundle readAll(FhirContext fhir, List<String> inputs) throws IOException {
+        Bundle all = new Bundle().setType(Bundle.BundleType.COLLECTION);
+        for (String input : inputs) {
+            read(fhir, input).getEntry().forEach(all::addEntry);
+        }
+        return all;
     }
 
     private static String text(String input) throws IOException {

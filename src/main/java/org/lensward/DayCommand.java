@@ -21,7 +21,6 @@ import org.lensward.flow.PolicyFile;
 import org.lensward.flow.RecordClient;
 import org.lensward.plan.Policy;
 import org.lensward.record.Fhir;
-import org.lensward.record.Publication;
 import org.lensward.record.Shelf;
 import org.lensward.record.UnreadableRecord;
 import picocli.CommandLine.Command;
@@ -73,13 +72,6 @@ final class DayCommand implements Callable<Integer> {
 
     private Bundle planned(FhirContext fhir, Policy chosen) throws IOException {
         Bundle all = BundleInput.read(fhir, input);
-        new BundlePlanning(fhir, chosen, Clock.system(ZoneId.systemDefault()))
-                .plan(all)
-                .forEach(each -> {
-                    if (each.publication() instanceof Publication.Write write) {
-                        write.bundle().getEntry().forEach(all::addEntry);
-                    }
-                });
-        return all;
+        return PlannedBundle.of(all, new BundlePlanning(fhir, chosen, Clock.system(ZoneId.systemDefault())));
     }
 }

@@ -10,7 +10,14 @@ import picocli.CommandLine.Command;
         mixinStandardHelpOptions = true,
         version = "Lensward 0.1.0",
         description = "Plans the lens, the risks and the lens check of every eye on a cataract list.",
-        subcommands = {DayCommand.class, DemoCommand.class, PlanCommand.class, RunCommand.class})
+        subcommands = {
+            CheckCommand.class,
+            DayCommand.class,
+            DemoCommand.class,
+            PlanCommand.class,
+            RunCommand.class,
+            StockCommand.class
+        })
 public final class Lensward {
 
     private Lensward() {}

@@ -41,12 +41,16 @@ public record History(List<Entry> entries) {
 
     /** Whether the record is silent about the sign. */
     public boolean unknown(Sign sign) {
-        return entries.stream().noneMatch(entry -> entry.sign() == sign);
+        return find(sign, true).isEmpty() && find(sign, false).isEmpty();
     }
 
+    /** A plain loop: one plan asks some hundreds of times. */
     private Optional<Entry> find(Sign sign, boolean present) {
-        return entries.stream()
-                .filter(entry -> entry.sign() == sign && entry.present() == present)
-                .findFirst();
+        for (Entry entry : entries) {
+            if (entry.sign() == sign && entry.present() == present) {
+                return Optional.of(entry);
+            }
+        }
+        return Optional.empty();
     }
 }

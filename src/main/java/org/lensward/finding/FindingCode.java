@@ -688,11 +688,6 @@ public enum FindingCode {
             "Put it back on the shelf, or quarantine it if it is out of date.",
             Source.COMMON_PRACTICE),
 
-    // Preparation
-
-    // Carton labels
-
-    // The lens bank
     UNIT_UNREADABLE(
             CAUTION,
             "The unit cannot be used as it stands in the record: %s.",
@@ -926,7 +921,70 @@ public enum FindingCode {
             WITHHOLDS,
             "Neither another target nor another lens is named.",
             "Name what the surgeon changes.",
-            Source.HOUSE);
+            Source.HOUSE),
+
+    // Messages and files
+    MESSAGE_UNREADABLE(
+            WITHHOLDS,
+            "The message cannot be read at %s: %s.",
+            "Correct the sending system and send again.",
+            Source.HL7),
+    MESSAGE_NOT_ACCEPTED(
+            WITHHOLDS,
+            "This is not for us: %s %s.",
+            "Send biometry as ORU^R01 and bookings as SIU^S12 to S15, HL7 2.3 to 2.8, for the processing id agreed.",
+            Source.HL7),
+    MESSAGE_FIELD_MISSING(
+            WITHHOLDS,
+            "The message does not fill %s.",
+            "Have the sending system fill the field; then send again.",
+            Source.HL7),
+    MESSAGE_WITHOUT_EYE(
+            WITHHOLDS,
+            "Nothing in the message says which eye %s is of.",
+            "Send the eye with each measurement and each booking; then send again.",
+            Source.WRONG_LENS_REVIEWS),
+    MESSAGE_EYES_CONFLICT(
+            WITHHOLDS,
+            "The message names more than one eye for %s: %s.",
+            "Ask the sender which eye is meant; send one booking and one value for each eye.",
+            Source.WRONG_LENS_REVIEWS),
+    MESSAGE_EYE_UNREADABLE(
+            WITHHOLDS,
+            "The eye of %s is given by a code that nobody should guess.",
+            "Send OD or OS of HL7 table 0163, or a SNOMED CT structure of one eye.",
+            Source.HL7),
+    PATIENT_SYSTEM_UNKNOWN(
+            WITHHOLDS,
+            "No patient identifier comes from an authority we know; %s is asked for.",
+            "Add the authority to the setting lensward.hl7.systems, or correct the sender.",
+            Source.HOUSE),
+    PATIENT_NOT_IN_RECORD(
+            WITHHOLDS,
+            "The patient named at %s is not in the record; nobody is made up from a message.",
+            "Register the patient; then send again.",
+            Source.HOUSE),
+    PATIENT_AMBIGUOUS(
+            WITHHOLDS,
+            "The identifiers at %s fit %s patients of the record.",
+            "Have the duplicate merged or the identifier corrected; then send again.",
+            Source.WRONG_LENS_REVIEWS),
+    PATIENT_CONTRADICTED(
+            WITHHOLDS,
+            "What is sent at %s contradicts the record's patient.",
+            "Find out whose measurements these are before anything is stored.",
+            Source.WRONG_LENS_REVIEWS),
+    FILE_NOT_ACCEPTED(
+            WITHHOLDS,
+            "The file is refused: %s.",
+            "Give a FHIR Bundle (.json), NDJSON (.ndjson) or our CSV (.csv) within the size limit.",
+            Source.HOUSE),
+    FILE_UNREADABLE(
+            WITHHOLDS,
+            "The file cannot be read at %s: %s.",
+            "Correct that place and put the whole file in again; nothing of it was stored.",
+            Source.HOUSE),
+    ;
 
     private final Severity severity;
     private final String template;
@@ -970,6 +1028,7 @@ public enum FindingCode {
 
     /** Sources cited by more than one code. */
     private static final class Source {
+        static final String HL7 = "HL7 version 2.5, chapters 2, 7 and 10";
         static final String WHO_IDENTITY =
                 "WHO Patient Safety Solutions 2, 2007: at least two identifiers (from memory)";
         static final String HOUSE = "Lensward: absence and doubt are findings, never defaults";

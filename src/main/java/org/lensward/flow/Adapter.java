@@ -1,5 +1,6 @@
 package org.lensward.flow;
 
+import jakarta.jms.ConnectionFactory;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Map;
@@ -63,6 +64,11 @@ public final class Adapter implements AutoCloseable {
     /** Asks the record, as the routes do. */
     public RecordClient record() {
         return context.getBean(RecordClient.class);
+    }
+
+    /** The broker behind the routes. */
+    ConnectionFactory broker() {
+        return context.getBean(ConnectionFactory.class);
     }
 
     /** The port at which people call, where they can. */

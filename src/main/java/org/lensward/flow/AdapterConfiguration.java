@@ -3,9 +3,15 @@ package org.lensward.flow;
 import ca.uhn.fhir.context.FhirContext;
 import java.time.Clock;
 import java.time.ZoneId;
+import org.apache.camel.component.mllp.MllpComponent;
+import org.apache.camel.component.netty.ChannelHandlerFactory;
+import org.apache.camel.spi.IdempotentRepository;
 import org.apache.camel.spring.boot.CamelAutoConfiguration;
+import org.apache.camel.support.processor.idempotent.FileIdempotentRepository;
 import org.lensward.plan.Policy;
 import org.lensward.record.Fhir;
+import org.lensward.record.hl7.Hl7Reader;
+import org.lensward.record.incoming.Site;
 import org.springframework.boot.autoconfigure.ImportAutoConfiguration;
 import org.springframework.boot.autoconfigure.context.PropertyPlaceholderAutoConfiguration;
 import org.springframework.boot.autoconfigure.jms.JmsAutoConfiguration;
@@ -13,10 +19,11 @@ import org.springframework.boot.autoconfigure.jms.artemis.ArtemisAutoConfigurati
 import org.springframework.boot.context.properties.EnableConfigurationProperties;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
+import org.springframework.context.annotation.Lazy;
 
 /** The adapter: routes, queue and the steps between. Only what it uses is configured; nothing is found by scanning. */
 @Configuration(proxyBeanMethods = false)
-@EnableConfigurationProperties(AdapterSettings.class)
+@EnableConfigurationProperties({AdapterSettings.class, Hl7Settings.class, FileSettings.class})
 @ImportAutoConfiguration({
     PropertyPlaceholderAutoConfiguration.class,
     ArtemisAutoConfiguration.class,
@@ -73,5 +80,60 @@ public class AdapterConfiguration {
     @Bean
     RetryNotice retryNotice() {
         return new RetryNotice();
+    }
+
+    @Bean
+    IncomingStore incomingStore(RecordClient client) {
+        return new IncomingStore(client);
+    }
+
+    @Bean
+    Site site(AdapterSettings adapter, Hl7Settings hl7) {
+        return hl7.site(ZoneId.of(adapter.zone()));
+    }
+
+    @Bean
+    @Lazy
+    MessageDesk messageDesk(Hl7Settings hl7, Site site, IncomingStore store, Clock clock) {
+        Hl7Reader reader = new Hl7Reader(site, hl7.charset(), hl7.processing());
+        return new MessageDesk(reader, store, clock);
+    }
+
+    @Bean
+    ChannelHandlerFactory mllpDecoder(Hl7Settings hl7) {
+        return MllpDecoder.upTo(hl7.longest());
+    }
+
+    @Bean
+    ChannelHandlerFactory mllpEncoder() {
+        return MllpEncoder.each();
+    }
+
+    @Bean
+    @Lazy
+    FileDesk fileDesk(FhirContext fhir, Site site, FileSettings files, IncomingStore store) {
+        return new FileDesk(fhir, site, files, store);
+    }
+
+    @Bean
+    @Lazy
+    LensOrders lensOrders(RecordClient client, Site site, Clock clock) {
+        return new LensOrders(client, site, clock);
+    }
+
+    @Bean
+    @Lazy
+    IdempotentRepository lensOrdersSent(Hl7Settings hl7) {
+        return FileIdempotentRepository.fileIdempotentRepository(
+                hl7.lensOrdersSent().toFile(), 10_000, 100_000_000);
+    }
+
+    /** Camel's own would write patient data into its log. */
+    @Bean
+    @Lazy
+    MllpComponent mllp() {
+        MllpComponent mllp = new MllpComponent();
+        mllp.setLogPhi(false);
+        return mllp;
     }
 }

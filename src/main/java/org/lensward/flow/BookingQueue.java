@@ -5,7 +5,7 @@ import org.apache.activemq.artemis.core.config.Configuration;
 import org.apache.activemq.artemis.core.settings.impl.AddressSettings;
 import org.springframework.boot.autoconfigure.jms.artemis.ArtemisConfigurationCustomizer;
 
-/** The embedded broker's queues: bookings to plan, and those that could not be. Each holds a booking at most once. */
+/** The embedded broker's queues: bookings to plan, those that could not be, and messages set aside. Each holds a thing at most once. */
 final class BookingQueue implements ArtemisConfigurationCustomizer {
 
     private static final String BOOKINGS = "lensward.bookings";
@@ -17,6 +17,7 @@ final class BookingQueue implements ArtemisConfigurationCustomizer {
         broker.setJournalLockAcquisitionTimeout(5_000);
         broker.addAddressSetting(BOOKINGS, lastValue().setDeadLetterAddress(PARKED));
         broker.addAddressSetting("lensward.parked", lastValue());
+        broker.addAddressSetting("lensward.quarantine", lastValue());
     }
 
     /** A window of none: what waits stays in the broker, where a newer message can still take its place. */

@@ -67,11 +67,17 @@ record KindAllocation(LensKind kind, List<LensUnit> shelf, List<Assignment> assi
                 orderBy.isBefore(reach.today()));
     }
 
+    /** Looking past the cartons the operation has already: a spare is not short because its primary has one. */
     private ShortageReason reason(LensNeed need, Reach reach) {
         if (shelf.isEmpty()) {
             return ShortageReason.NONE_HELD;
         }
-        List<LensUnit> usable = shelf.stream()
+        List<LensUnit> others =
+                shelf.stream().filter(unit -> !isFor(need.booking(), unit)).toList();
+        if (others.isEmpty()) {
+            return ShortageReason.NO_FURTHER_ONE;
+        }
+        List<LensUnit> usable = others.stream()
                 .filter(unit -> unit.state() != UnitState.QUARANTINED)
                 .toList();
         if (usable.isEmpty()) {
@@ -83,5 +89,12 @@ record KindAllocation(LensKind kind, List<LensUnit> shelf, List<Assignment> assi
         return usable.stream().noneMatch(unit -> reach.serves(unit, need))
                 ? ShortageReason.TOO_FAR
                 : ShortageReason.ALL_PROMISED;
+    }
+
+    private boolean isFor(String booking, LensUnit unit) {
+        return assignments.stream()
+                .filter(each -> each.unit().equals(unit))
+                .flatMap(each -> each.needs().stream())
+                .anyMatch(each -> each.booking().equals(booking));
     }
 }

@@ -20,8 +20,10 @@ import org.lensward.finding.Outcome;
 import org.lensward.lens.stock.LensUnit;
 import org.lensward.lens.stock.Movement;
 import org.lensward.record.CatalogueReader;
+import org.lensward.record.Codes;
 import org.lensward.record.Evidences;
 import org.lensward.record.Shelf;
+import org.lensward.record.Systems;
 
 /**
  * The lens bank as it stands in the record. Every movement is one transaction, guarded by the version that was looked at: of two people who
@@ -47,6 +49,13 @@ public final class LensBank {
     /** Every carton that can be read, in whatever state, and findings about the others. */
     public Outcome<List<LensUnit>> units() {
         return WholeBank.read(door, WholeBank.PART).then(devices -> reader.readAll(devices.stream()));
+    }
+
+    /** Every carton among what was read already, such as a Bundle from a file. */
+    public static Outcome<List<LensUnit>> units(FhirContext fhir, Shelf shelf) {
+        return new UnitReader(new Evidences(fhir))
+                .readAll(shelf.all(Device.class)
+                        .filter(device -> Codes.has(device.getType(), Systems.DEVICE_TYPE, UnitDevice.TYPE)));
     }
 
     /** One carton, such as {@code Device/unit-1}. */

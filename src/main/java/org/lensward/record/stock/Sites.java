@@ -1,8 +1,9 @@
 package org.lensward.record.stock;
 
-import java.util.HashSet;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import org.hl7.fhir.r4.model.Location;
 import org.hl7.fhir.r4.model.Reference;
 import org.lensward.lens.stock.LensUnit;
@@ -17,17 +18,23 @@ final class Sites {
         this.shelf = shelf;
     }
 
+    /** Locations that are part of one another in a ring are one site, named by the first of them in the alphabet. */
     String of(String location) {
-        String here = location;
-        Set<String> seen = new HashSet<>();
+        List<String> way = new ArrayList<>();
         Optional<String> next = Optional.of(location);
-        while (next.isPresent() && seen.add(next.get())) {
-            here = next.get();
-            next = shelf.find(Location.class, new Reference(here))
-                    .filter(Location::hasPartOf)
-                    .map(found -> Shelf.name(found.getPartOf()));
+        while (next.isPresent() && !way.contains(next.get())) {
+            way.add(next.get());
+            next = around(next.get());
         }
-        return here;
+        return next.map(way::indexOf)
+                .map(first -> Collections.min(way.subList(first, way.size())))
+                .orElseGet(() -> way.get(way.size() - 1));
+    }
+
+    private Optional<String> around(String location) {
+        return shelf.find(Location.class, new Reference(location))
+                .map(found -> Shelf.name(found.getPartOf()))
+                .filter(name -> !name.isEmpty());
     }
 
     /** The same carton, at its site. */

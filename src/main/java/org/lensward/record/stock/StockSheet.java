@@ -6,6 +6,7 @@ import java.util.stream.Stream;
 import org.lensward.finding.Evidence;
 import org.lensward.finding.Finding;
 import org.lensward.lens.stock.Allocation;
+import org.lensward.lens.stock.Demand;
 import org.lensward.lens.stock.LensNeed;
 import org.lensward.lens.stock.LensUnit;
 import org.lensward.lens.stock.Offer;
@@ -22,14 +23,14 @@ import org.lensward.record.StoredPlan;
  * @param needs every lens of every kit of the days looked at
  * @param allocation who gets what, what is short, what to order
  * @param offers the nearest power in stock for what is short, with what it would leave
- * @param levels of every kind of lens the bank knows
+ * @param levels of every kind of lens that a site holds, used or has on order; each site by itself
  * @param expiring cartons on the shelf that soon go out of date
  */
 public record StockSheet(
         List<LensNeed> needs,
         Allocation allocation,
         List<Offer> offers,
-        List<ParLevel> levels,
+        List<SiteLevels> levels,
         List<LensUnit> expiring) {
 
     public StockSheet {
@@ -52,7 +53,7 @@ public record StockSheet(
                         Stream.of(
                                 "Location?_count=500",
                                 "DeviceDefinition?_count=500",
-                                "SupplyRequest?status=active&_count=500",
+                                "SupplyRequest?_count=500",
                                 "DeviceUseStatement?_lastUpdated=ge" + since + "&_count=500"))
                 .toList();
     }
@@ -70,18 +71,45 @@ public record StockSheet(
         KitNeeds kits = new KitNeeds(shelf);
         List<LensNeed> needs = kits.between(days.from(), days.to());
         Allocation allocation = StockCheck.allocate(needs, sited, policy, days.today());
-        ParLevels par = new ParLevels(policy);
         return new StockSheet(
                 needs,
                 allocation,
                 allocation.free().offers(allocation.shortages(), kits::alternatives),
-                par.of(Use.of(shelf, units, policy.common().value(), days.today()), units, days.today()),
-                par.expiringSoon(units, days.today()));
+                levels(new Use(shelf, sites), sited, policy, days.today()),
+                new ParLevels(policy).expiringSoon(units, days.today()));
+    }
+
+    private static List<SiteLevels> levels(Use use, List<LensUnit> sited, StockPolicy policy, LocalDate today) {
+        ParLevels par = new ParLevels(policy);
+        return Stream.concat(sited.stream().map(LensUnit::location), use.orderedFor())
+                .distinct()
+                .sorted()
+                .map(site -> {
+                    List<LensUnit> here = sited.stream()
+                            .filter(unit -> unit.location().equals(site))
+                            .toList();
+                    List<Demand> demands = use.of(site, here, policy.common().value(), today);
+                    return new SiteLevels(site, par.of(demands, here, today));
+                })
+                .toList();
     }
 
     /** What people must know of one booking's lenses. */
     public List<Finding> findings(Evidence booking) {
         return allocation.findings(booking);
+    }
+
+    /**
+     * How one site's shelves stand.
+     *
+     * @param site such as {@code Location/main-site}
+     * @param levels of each kind, in order of kind
+     */
+    public record SiteLevels(String site, List<ParLevel> levels) {
+
+        public SiteLevels {
+            levels = List.copyOf(levels);
+        }
     }
 
     /**

@@ -3,12 +3,14 @@ package org.lensward.record.stock;
 import java.util.List;
 import java.util.Optional;
 import org.hl7.fhir.r4.model.Bundle;
+import org.hl7.fhir.r4.model.Bundle.BundleEntryRequestComponent;
 import org.hl7.fhir.r4.model.Bundle.BundleType;
 import org.hl7.fhir.r4.model.Bundle.HTTPVerb;
 import org.hl7.fhir.r4.model.CodeableConcept;
 import org.hl7.fhir.r4.model.DateTimeType;
 import org.hl7.fhir.r4.model.DateType;
 import org.hl7.fhir.r4.model.DeviceDefinition;
+import org.hl7.fhir.r4.model.Extension;
 import org.hl7.fhir.r4.model.Quantity;
 import org.hl7.fhir.r4.model.Reference;
 import org.hl7.fhir.r4.model.SupplyRequest;
@@ -34,18 +36,34 @@ public final class SupplyRequests {
 
     private SupplyRequests() {}
 
-    /** One transaction for all of them. */
+    /**
+     * One transaction for all of them, each guarded by the version that was read; what the record says so already is not in it.
+     *
+     * @param shelf the lens models and the requests that stand
+     */
     public static Bundle transaction(List<Order> orders, Shelf shelf) {
         Bundle bundle = new Bundle().setType(BundleType.TRANSACTION);
         for (Order order : orders) {
             SupplyRequest request = request(order, shelf);
-            bundle.addEntry()
-                    .setResource(request)
-                    .getRequest()
-                    .setMethod(HTTPVerb.PUT)
-                    .setUrl("SupplyRequest/" + request.getIdElement().getIdPart());
+            Optional<SupplyRequest> standing = shelf.find(SupplyRequest.class, new Reference(Shelf.name(request)));
+            if (standing.filter(old -> saysTheSame(old, request)).isEmpty()) {
+                BundleEntryRequestComponent put = bundle.addEntry()
+                        .setResource(request)
+                        .getRequest()
+                        .setMethod(HTTPVerb.PUT)
+                        .setUrl(Shelf.name(request));
+                standing.map(old -> old.getMeta().getVersionId())
+                        .ifPresent(version -> put.setIfMatch("W/\"" + version + "\""));
+            }
         }
         return bundle;
+    }
+
+    private static boolean saysTheSame(SupplyRequest standing, SupplyRequest wanted) {
+        SupplyRequest old = standing.copy();
+        old.setId(wanted.getIdElement());
+        old.setMeta(wanted.getMeta());
+        return old.equalsDeep(wanted);
     }
 
     private static SupplyRequest request(Order order, Shelf shelf) {
@@ -75,7 +93,7 @@ public final class SupplyRequests {
     }
 
     /** The model as the hospital calls it. */
-    static String name(LensKind kind, Shelf shelf) {
+    public static String name(LensKind kind, Shelf shelf) {
         return shelf.find(DeviceDefinition.class, new Reference(kind.model()))
                 .filter(DeviceDefinition::hasDeviceName)
                 .map(model -> model.getDeviceNameFirstRep().getName())
@@ -84,8 +102,11 @@ public final class SupplyRequests {
 
     /** What a stored request asks for, where it is one of ours. */
     static Optional<LensKind> kind(SupplyRequest request) {
-        return Optional.ofNullable(request.getExtensionByUrl(MODEL))
-                .map(model -> Shelf.name((Reference) model.getValue()))
+        return request.getExtensionsByUrl(MODEL).stream()
+                .map(Extension::getValue)
+                .filter(Reference.class::isInstance)
+                .map(model -> Shelf.name((Reference) model))
+                .findFirst()
                 .flatMap(model ->
                         value(request, POWER).map(power -> new LensKind(model, power, value(request, CYLINDER))));
     }
@@ -93,7 +114,7 @@ public final class SupplyRequests {
     private static Optional<Dioptres> value(SupplyRequest request, String code) {
         return request.getParameter().stream()
                 .filter(each -> Codes.has(each.getCode(), Systems.LENS_PARAMETER, code))
-                .filter(each -> each.getValue() instanceof Quantity)
+                .filter(each -> each.getValue() instanceof Quantity given && given.hasValue())
                 .map(each -> Dioptres.of(each.getValueQuantity().getValue().doubleValue()))
                 .findFirst();
     }
