@@ -26,7 +26,7 @@ public final class Watcher {
 
     private static final String ACTIVE = "ServiceRequest?status=active&code=" + Changes.LENS_SURGERY_TOKENS;
 
-    private static final List<String> WATCHED = List.of(
+    static final List<String> WATCHED = List.of(
             "ServiceRequest",
             "Appointment",
             "Patient",

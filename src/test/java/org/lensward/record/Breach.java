@@ -1,12 +1,10 @@
 package org.lensward.record;
 
-import com.fasterxml.jackson.core.JsonPointer;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
-import com.fasterxml.jackson.databind.node.ArrayNode;
-import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.List;
+import java.util.stream.Stream;
 import org.hl7.fhir.r4.model.Resource;
 
 /**
@@ -16,52 +14,46 @@ import org.hl7.fhir.r4.model.Resource;
  * @param refusal what the validator must say
  * @param pointer where the wrong goes
  * @param value the wrong in JSON; empty to take away what is there
+ * @param otherEye whether it is tried with the eyes exchanged
  */
-record Breach(String example, String refusal, String pointer, String value) {
+record Breach(String example, String refusal, String pointer, String value, boolean otherEye) {
 
     private static final ObjectMapper JSON = new ObjectMapper();
 
     static List<Breach> all() {
         return ProfileArtefacts.lines("breaches.psv")
                 .map(line -> line.split("\\|", 4))
-                .map(cells -> new Breach(cells[0].strip(), cells[1].strip(), cells[2].strip(), cells[3].strip()))
+                .map(cells -> new Breach(cells[0].strip(), cells[1].strip(), cells[2].strip(), cells[3].strip(), false))
                 .toList();
+    }
+
+    Breach inTheOtherEye() {
+        return new Breach(example, refusal, pointer, value, true);
+    }
+
+    /** Which eyes the good example speaks of as it is tried, {@code left} or {@code right}. */
+    Stream<String> eyes() {
+        return OtherEye.named(otherEye ? OtherEye.of(good()) : good());
+    }
+
+    private Resource good() {
+        return ProfileArtefacts.example(example);
     }
 
     /** The example with the wrong done to it. */
     Resource commit() throws JsonProcessingException {
-        JsonNode tree = JSON.readTree(ProfileArtefacts.json(ProfileArtefacts.example(example)));
-        JsonPointer place = JsonPointer.compile(pointer);
-        JsonNode parent = tree.at(place.head());
-        String last = place.last().getMatchingProperty();
-        if (parent instanceof ObjectNode object) {
-            change(object, last);
-        } else {
-            change((ArrayNode) parent, last);
-        }
+        Resource broken = broken();
+        return otherEye ? OtherEye.of(broken) : broken;
+    }
+
+    private Resource broken() throws JsonProcessingException {
+        JsonNode tree = JSON.readTree(ProfileArtefacts.json(good()));
+        new JsonEdit(pointer, value).apply(tree);
         return (Resource) ProfileArtefacts.FHIR.newJsonParser().parseResource(tree.toString());
-    }
-
-    private void change(ObjectNode object, String field) throws JsonProcessingException {
-        if (value.isEmpty()) {
-            object.remove(field);
-        } else {
-            object.set(field, JSON.readTree(value));
-        }
-    }
-
-    private void change(ArrayNode array, String index) throws JsonProcessingException {
-        if (index.equals("-")) {
-            array.add(JSON.readTree(value));
-        } else if (value.isEmpty()) {
-            array.remove(Integer.parseInt(index));
-        } else {
-            array.set(Integer.parseInt(index), JSON.readTree(value));
-        }
     }
 
     @Override
     public String toString() {
-        return example + " " + pointer + ": " + refusal;
+        return example + " " + pointer + ": " + refusal + (otherEye ? ", the other eye" : "");
     }
 }

@@ -28,7 +28,10 @@ final class ProfileArtefacts {
 
     static final String BASE = "https://lensward.org/fhir/";
 
-    private static final Path ROOT = Path.of("fhir-profiles");
+    static final Path ROOT = Path.of("fhir-profiles");
+
+    /** The package's manifest; everything else of the folder is an artefact, an example or prose. */
+    static final Path MANIFEST = ROOT.resolve("package.json");
 
     private ProfileArtefacts() {}
 
@@ -68,7 +71,28 @@ final class ProfileArtefacts {
 
     static List<Path> files(String folder) {
         try (Stream<Path> paths = Files.list(ROOT.resolve(folder))) {
-            return paths.sorted().toList();
+            return paths.filter(Files::isRegularFile).sorted().toList();
+        } catch (IOException unreadable) {
+            throw new UncheckedIOException(unreadable);
+        }
+    }
+
+    /** Every file of the folder, however deep, that is an artefact: JSON, and neither an example nor the manifest. */
+    static List<Path> artefactFiles() {
+        return json(ROOT)
+                .filter(path -> !path.startsWith(ROOT.resolve("examples")))
+                .filter(path -> !path.equals(MANIFEST))
+                .toList();
+    }
+
+    /** Every example, those of the refusals among them. */
+    static List<Path> exampleFiles() {
+        return json(ROOT.resolve("examples")).toList();
+    }
+
+    private static Stream<Path> json(Path folder) {
+        try (Stream<Path> paths = Files.walk(folder)) {
+            return paths.filter(path -> path.toString().endsWith(".json")).sorted().toList().stream();
         } catch (IOException unreadable) {
             throw new UncheckedIOException(unreadable);
         }
@@ -88,6 +112,15 @@ final class ProfileArtefacts {
             return new String(stream.readAllBytes(), StandardCharsets.UTF_8)
                     .lines()
                     .filter(line -> !line.startsWith("#"));
+        } catch (IOException unreadable) {
+            throw new UncheckedIOException(unreadable);
+        }
+    }
+
+    /** A file of prose. */
+    static String text(String name) {
+        try {
+            return Files.readString(ROOT.resolve(name));
         } catch (IOException unreadable) {
             throw new UncheckedIOException(unreadable);
         }

@@ -18,6 +18,7 @@ import org.hl7.fhir.common.hapi.validation.support.ValidationSupportChain;
 import org.hl7.fhir.common.hapi.validation.support.ValidationSupportChain.CacheConfiguration;
 import org.hl7.fhir.common.hapi.validation.validator.FhirInstanceValidator;
 import org.hl7.fhir.instance.model.api.IBaseResource;
+import org.hl7.fhir.r4.model.Resource;
 import org.hl7.fhir.r4.model.StructureDefinition;
 
 /**
@@ -26,8 +27,8 @@ import org.hl7.fhir.r4.model.StructureDefinition;
  */
 public final class ProfileValidator {
 
-    private static final IValidationSupport SUPPORT = support();
-    private static final FhirValidator VALIDATOR = validator();
+    private static final IValidationSupport SUPPORT = support(ours());
+    private static final FhirValidator VALIDATOR = validator(SUPPORT);
 
     private ProfileValidator() {}
 
@@ -61,20 +62,27 @@ public final class ProfileValidator {
         return message.getLocationString() + ": " + message.getMessage();
     }
 
-    private static FhirValidator validator() {
-        FhirInstanceValidator module = new FhirInstanceValidator(SUPPORT);
+    /** A validator that knows R4 and these definitions of ours, nothing else. */
+    static FhirValidator knowing(List<Resource> definitions) {
+        PrePopulatedValidationSupport known = new PrePopulatedValidationSupport(ProfileArtefacts.FHIR);
+        definitions.forEach(known::addResource);
+        return validator(support(known));
+    }
+
+    private static FhirValidator validator(IValidationSupport support) {
+        FhirInstanceValidator module = new FhirInstanceValidator(support);
         module.setErrorForUnknownProfiles(true);
         module.setAnyExtensionsAllowed(false);
         return ProfileArtefacts.FHIR.newValidator().registerValidatorModule(module);
     }
 
-    private static IValidationSupport support() {
+    private static IValidationSupport support(PrePopulatedValidationSupport ours) {
         var fhir = ProfileArtefacts.FHIR;
         UnknownCodeSystemWarningValidationSupport unknown = new UnknownCodeSystemWarningValidationSupport(fhir);
         unknown.setNonExistentCodeSystemSeverity(IssueSeverity.WARNING);
         ValidationSupportChain chain = new ValidationSupportChain(
                 CacheConfiguration.defaultValues(),
-                ours(),
+                ours,
                 new DefaultProfileValidationSupport(fhir),
                 new CommonCodeSystemsTerminologyService(fhir),
                 new InMemoryTerminologyServerValidationSupport(fhir),

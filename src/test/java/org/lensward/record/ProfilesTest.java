@@ -4,7 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
+import java.util.TreeSet;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.hl7.fhir.r4.model.CodeableConcept;
@@ -22,14 +25,16 @@ import org.junit.jupiter.params.provider.MethodSource;
 /** The profiles against HL7's R4 definitions and validator: they accept the examples and refuse what each rule is there to refuse. */
 class ProfilesTest {
 
-    /** Warnings we accept, each for its reason. */
-    private static final List<String> ACCEPTED_WARNINGS = List.of(
-            "dom-6", // 1. no narrative: machines write these, the board renders them
-            "should have a performer", // 2. the record names devices and people as it likes
-            "should have an effective[x]", // 3. a prediction is of the operation day, which the booking holds
-            "CodeSystem is unknown and can't be validated: urn:oid:", // 4. the hospital's own catalogue numbers
-            "Provenance activity type", // 5. none of HL7's activities is planning
-            "SetPurposeOfUse"); // 6. why a carton is put away is told in words
+    /** What {@code accepted-warnings.md} numbers, each with its reason. */
+    private static final List<String> ACCEPTED_WARNINGS = acceptedWarnings();
+
+    private static List<String> acceptedWarnings() {
+        return Pattern.compile("(?m)^\\d+\\. `([^`]+)`: \\S.*$")
+                .matcher(ProfileArtefacts.text("accepted-warnings.md"))
+                .results()
+                .map(line -> line.group(1))
+                .toList();
+    }
 
     static Stream<Named<Resource>> examples() {
         return ProfileArtefacts.examples().stream().map(ProfilesTest::named);
@@ -45,8 +50,8 @@ class ProfilesTest {
         return Named.of(resource.fhirType() + " " + resource.getIdElement().getIdPart(), resource);
     }
 
-    static List<Breach> breaches() {
-        return Breach.all();
+    static Stream<Breach> breaches() {
+        return Breach.all().stream().flatMap(breach -> Stream.of(breach, breach.inTheOtherEye()));
     }
 
     @ParameterizedTest
@@ -55,6 +60,24 @@ class ProfilesTest {
         assertThat(ProfileValidator.errors(example)).isEmpty();
         assertThat(ProfileValidator.warnings(example))
                 .allMatch(warning -> ACCEPTED_WARNINGS.stream().anyMatch(warning::contains));
+    }
+
+    /** What says nothing of an eye is valid twice. */
+    @ParameterizedTest
+    @MethodSource("examples")
+    void an_example_of_the_other_eye_is_valid_too(Resource example) {
+        assertThat(ProfileValidator.errors(OtherEye.of(example))).isEmpty();
+    }
+
+    @Test
+    void every_warning_that_is_accepted_is_given() {
+        List<String> given = ProfileArtefacts.examples().stream()
+                .flatMap(example -> ProfileValidator.warnings(example).stream())
+                .toList();
+
+        assertThat(ACCEPTED_WARNINGS)
+                .hasSizeGreaterThan(4)
+                .allMatch(accepted -> given.stream().anyMatch(warning -> warning.contains(accepted)));
     }
 
     @ParameterizedTest
@@ -108,6 +131,19 @@ class ProfilesTest {
 
         assertThat(invariants(ConstraintSeverity.ERROR)).isNotEmpty().isSubsetOf(refusals);
         assertThat(invariants(ConstraintSeverity.WARNING)).isNotEmpty().isSubsetOf(refusals);
+    }
+
+    /** Of the resources that name an eye at all, each invariant is kept by the right and by the left one, and broken by both. */
+    @Test
+    void every_invariant_of_an_eye_is_tried_with_the_right_and_with_the_left() {
+        Map<String, Set<String>> eyes = breaches()
+                .collect(Collectors.groupingBy(
+                        Breach::refusal, Collectors.flatMapping(Breach::eyes, Collectors.toCollection(TreeSet::new))));
+
+        assertThat(Stream.of(ConstraintSeverity.ERROR, ConstraintSeverity.WARNING)
+                        .flatMap(severity -> invariants(severity).stream()))
+                .allSatisfy(key -> assertThat(eyes.get(key)).as(key).isIn(Set.of(), Set.of("left", "right")));
+        assertThat(eyes.values().stream().filter(both -> both.size() == 2)).hasSizeGreaterThan(15);
     }
 
     private static List<String> invariants(ConstraintSeverity severity) {
