@@ -74,7 +74,8 @@ class MissingDataTest {
 
     @Test
     void every_code_that_the_policy_names_is_a_finding() throws IOException {
-        Set<String> known = Stream.of(FindingCode.values()).map(FindingCode::code).collect(Collectors.toSet());
+        Set<String> known =
+                Stream.of(FindingCode.values()).map(FindingCode::code).collect(Collectors.toSet());
 
         assertThat(named()).hasSizeGreaterThan(20).isSubsetOf(known);
     }
@@ -91,8 +92,9 @@ class MissingDataTest {
     @Test
     void every_finding_of_something_missing_in_the_record_is_in_the_policy() throws IOException {
         assertThat(Stream.of(FindingCode.values()).map(FindingCode::code))
-                .filteredOn(code -> code.matches("(?!label|unit-[^u]|recall|check|implant|dye|opening|steep|clotting|patient|lens-model-unknown|constant).*"
-                        + "(missing|without-eye|without-date|unknown|not-recorded|not-measured|not-chosen)"))
+                .filteredOn(code -> code.matches(
+                        "(?!label|unit-[^u]|recall|check|implant|dye|opening|steep|clotting|patient|lens-model-unknown|constant).*"
+                                + "(missing|without-eye|without-date|unknown|not-recorded|not-measured|not-chosen)"))
                 .hasSizeGreaterThan(12)
                 .isSubsetOf(named());
     }
@@ -109,7 +111,8 @@ class MissingDataTest {
         Fault comparator =
                 new Fault("Observation/axial-length-right-01", new JsonEdit("/valueQuantity/comparator", "\"<\""));
 
-        assertThat(new FaultyRecord(GOOD, List.of(noValue, reason)).planned().err()).contains("withholds value-missing:");
+        assertThat(new FaultyRecord(GOOD, List.of(noValue, reason)).planned().err())
+                .contains("withholds value-missing:");
         assertThat(new FaultyRecord(GOOD, List.of(comparator)).planned().err()).contains("withholds value-missing:");
         assertThat(new FaultyRecord(GOOD, List.of(reason)).planned().exit()).isZero();
     }
