@@ -10,7 +10,7 @@ import picocli.CommandLine.Command;
         mixinStandardHelpOptions = true,
         version = "Lensward 0.1.0",
         description = "Plans the lens, the risks and the lens check of every eye on a cataract list.",
-        subcommands = {DemoCommand.class, PlanCommand.class, RunCommand.class})
+        subcommands = {CodesCommand.class, DemoCommand.class, PlanCommand.class, RunCommand.class})
 public final class Lensward {
 
     private Lensward() {}

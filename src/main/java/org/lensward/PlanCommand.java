@@ -1,20 +1,16 @@
 package org.lensward;
 
 import ca.uhn.fhir.context.FhirContext;
-import ca.uhn.fhir.parser.DataFormatException;
 import ca.uhn.fhir.parser.IParser;
-import ca.uhn.fhir.parser.StrictErrorHandler;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
-import org.hl7.fhir.instance.model.api.IBaseResource;
 import org.hl7.fhir.r4.model.Bundle;
 import org.hl7.fhir.r4.model.OperationOutcome.IssueType;
 import org.jspecify.annotations.Nullable;
@@ -22,11 +18,13 @@ import org.lensward.finding.Finding;
 import org.lensward.flow.BundlePlanning;
 import org.lensward.flow.BundlePlanning.Planned;
 import org.lensward.flow.PolicyFile;
+import org.lensward.flow.SiteCodesFile;
 import org.lensward.plan.PlanState;
 import org.lensward.plan.Policy;
 import org.lensward.record.Fhir;
 import org.lensward.record.Publication;
 import org.lensward.record.UnreadableRecord;
+import org.lensward.record.site.SiteCodes;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -52,6 +50,12 @@ final class PlanCommand implements Callable<Integer> {
     @Option(names = "--policy", paramLabel = "FILE", description = "the hospital's policy; the shipped one if absent")
     private @Nullable Path policy;
 
+    @Option(
+            names = "--site-codes",
+            paramLabel = "FILE",
+            description = "the hospital's map of its own codes; none if absent")
+    private @Nullable Path siteCodes;
+
     @Override
     public Integer call() throws IOException {
         PrintStream out = new PrintStream(System.out, true, StandardCharsets.UTF_8);
@@ -59,7 +63,7 @@ final class PlanCommand implements Callable<Integer> {
         FhirContext fhir = Fhir.r4();
         IParser json = fhir.newJsonParser().setPrettyPrint(true);
         try {
-            List<Planned> planned = plan(fhir, bundle(fhir, text()));
+            List<Planned> planned = plan(fhir, BundleInput.read(fhir, input));
             planned.forEach(PlanCommand::report);
             out.println(json.encodeResourceToString(merged(planned)));
             boolean withheld = planned.stream().anyMatch(each -> each.plan().state() == PlanState.WITHHELD);
@@ -73,7 +77,9 @@ final class PlanCommand implements Callable<Integer> {
 
     private List<Planned> plan(FhirContext fhir, Bundle bundle) {
         Policy chosen = policy == null ? PolicyFile.shipped() : PolicyFile.read(policy);
-        List<Planned> planned = new BundlePlanning(fhir, chosen, Clock.system(ZoneId.systemDefault())).plan(bundle);
+        SiteCodes codes = siteCodes == null ? SiteCodes.none() : SiteCodesFile.read(siteCodes);
+        List<Planned> planned =
+                new BundlePlanning(fhir, chosen, codes, Clock.system(ZoneId.systemDefault())).plan(bundle);
         if (planned.isEmpty()) {
             throw new UnreadableRecord(
                     IssueType.REQUIRED,
@@ -81,33 +87,6 @@ final class PlanCommand implements Callable<Integer> {
                     "There is no active booking of lens surgery (a ServiceRequest) in the Bundle.");
         }
         return planned;
-    }
-
-    private String text() throws IOException {
-        if (input.equals("-")) {
-            return new String(System.in.readAllBytes(), StandardCharsets.UTF_8);
-        }
-        try {
-            return Files.readString(Path.of(input));
-        } catch (IOException unreadable) {
-            throw new UnreadableRecord(IssueType.NOTFOUND, "Bundle", "The file " + input + " cannot be read as text.");
-        }
-    }
-
-    private static Bundle bundle(FhirContext fhir, String text) {
-        IBaseResource resource;
-        try {
-            resource = fhir.newJsonParser()
-                    .setParserErrorHandler(new StrictErrorHandler())
-                    .parseResource(text);
-        } catch (DataFormatException notFhir) {
-            throw new UnreadableRecord(IssueType.STRUCTURE, "Bundle", "Not FHIR R4 JSON: " + notFhir.getMessage());
-        }
-        if (resource instanceof Bundle bundle) {
-            return bundle;
-        }
-        throw new UnreadableRecord(
-                IssueType.STRUCTURE, resource.fhirType(), "Expected a Bundle, read a " + resource.fhirType() + ".");
     }
 
     private static void report(Planned planned) {

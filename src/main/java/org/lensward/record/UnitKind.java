@@ -7,7 +7,7 @@ import java.util.Optional;
  * The units a kind of measurement may come in, as UCUM codes, with the factor to our unit; and spellings seen in the wild that are not
  * valid UCUM but leave no doubt.
  */
-enum UnitKind {
+public enum UnitKind {
     NONE("", Map.of(), Map.of()),
     LENGTH("mm", Map.of("mm", 1.0, "um", 0.001, "cm", 10.0), Map.of("millimeter", 1.0, "millimetre", 1.0)),
     POWER("[diop]", Map.of("[diop]", 1.0), Map.of("D", 1.0, "dpt", 1.0, "diop", 1.0, "diopter", 1.0, "dioptre", 1.0)),
@@ -29,22 +29,22 @@ enum UnitKind {
     }
 
     /** The unit we compute in. */
-    String ours() {
+    public String ours() {
         return ours;
     }
 
     /** Whether the unit is a valid UCUM code for this kind. */
-    boolean valid(String unit) {
+    public boolean valid(String unit) {
         return valid.containsKey(unit);
     }
 
     /** The factor to our unit; empty for a unit nobody should guess. */
-    Optional<Double> factor(String unit) {
+    public Optional<Double> factor(String unit) {
         return Optional.ofNullable(valid.getOrDefault(unit, seen.get(unit)));
     }
 
     /** What may be sent, for a message. */
-    String accepted() {
+    public String accepted() {
         return String.join(", ", valid.keySet().stream().sorted().toList());
     }
 }
