@@ -20,7 +20,7 @@ final class CodesTable {
                 .mapToInt(line -> written(line.what()).length())
                 .max()
                 .orElse(4);
-        String format = "%-9s  %-3s  %-12s  %-" + width + "s  %6s  %s";
+        String format = "%-9s  %-3s  %-14s  %-" + width + "s  %6s  %s";
         Stream<String> table = Stream.concat(
                 Stream.of(String.format(Locale.ROOT, format, "state", "eye", "where", "what", "times", "understood as")),
                 lines.stream()

@@ -219,7 +219,7 @@ final class CatalogueReader {
         return Codes.has(type, Systems.DEVICE_TYPE, LENS);
     }
 
-    private static boolean isConstant(CodeableConcept type) {
+    static boolean isConstant(CodeableConcept type) {
         return Codes.has(type, Systems.SNOMED, A_CONSTANT)
                 || DICOM_CONSTANTS.stream().anyMatch(code -> Codes.has(type, Systems.DICOM, code));
     }

@@ -33,14 +33,16 @@ final class Codes {
         return new CodeableConcept(new Coding(system, code, display));
     }
 
-    /** What a person would call it: the text, else a display, else the bare code. */
+    /** What a person would call it: the text, else any display, else the bare code. */
     static String words(CodeableConcept concept) {
         if (concept.hasText()) {
             return concept.getText();
         }
         return concept.getCoding().stream()
-                .map(coding -> coding.hasDisplay() ? coding.getDisplay() : coding.getCode())
+                .filter(Coding::hasDisplay)
+                .map(Coding::getDisplay)
                 .findFirst()
+                .or(() -> concept.getCoding().stream().map(Coding::getCode).findFirst())
                 .orElse("unnamed");
     }
 }

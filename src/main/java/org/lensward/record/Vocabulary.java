@@ -92,10 +92,14 @@ public final class Vocabulary {
     }
 
     private static Optional<String> lens(CodeableConcept alone) {
-        boolean known = CatalogueReader.isLens(alone)
-                || CatalogueReader.kind(alone).isPresent()
-                || CatalogueReader.isValue(alone);
-        return known ? Optional.of(Codes.words(alone)) : Optional.empty();
+        if (CatalogueReader.isLens(alone)) {
+            return Optional.of("lens model");
+        }
+        boolean known = CatalogueReader.kind(alone).isPresent() || CatalogueReader.isValue(alone);
+        String code = alone.getCodingFirstRep().getCode();
+        return known
+                ? Optional.of(CatalogueReader.isConstant(alone) ? "lens constant" : code.replace('-', ' '))
+                : Optional.empty();
     }
 
     private static Optional<String> site(Coding coding) {

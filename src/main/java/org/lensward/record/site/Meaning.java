@@ -37,7 +37,7 @@ public record Meaning(String system, String code, String words) implements Compa
     }
 
     Coding coding() {
-        return new Coding().setSystem(system).setCode(code);
+        return new Coding().setSystem(system).setCode(code).setDisplay(words);
     }
 
     @Override
