@@ -30,19 +30,19 @@ public final class CodeSurvey {
     private static final String BESIDE = "(by the code beside it)";
 
     private final SiteCodes codes;
-    private final Shelf shelf;
+    private final EyeObservations eyes;
     private final Map<SurveyLine, Integer> met = new HashMap<>();
 
-    private CodeSurvey(SiteCodes codes, Shelf shelf) {
+    private CodeSurvey(SiteCodes codes, EyeObservations eyes) {
         this.codes = codes;
-        this.shelf = shelf;
+        this.eyes = eyes;
     }
 
     /** Surveys every resource but those Lensward wrote. */
     public static CodeSurvey of(Bundle record, SiteCodes codes) {
         // Codes alone: what a number measures must be known to judge its unit, which must still be as it was sent.
         Translated translated = new SiteTranslation(codes.withoutUnits()).translate(record);
-        CodeSurvey survey = new CodeSurvey(codes, new Shelf(translated.bundle()));
+        CodeSurvey survey = new CodeSurvey(codes, new EyeObservations(new Shelf(translated.bundle())));
         List<Resource> before = Resources.of(record).toList();
         List<Resource> after = Resources.of(translated.bundle()).toList();
         for (int index = 0; index < before.size(); index++) {
@@ -85,9 +85,7 @@ public final class CodeSurvey {
     }
 
     private boolean onEye(Resource resource) {
-        return resource instanceof Observation observation
-                && (!Vocabulary.measurements(observation.getCode()).isEmpty()
-                        || Vocabulary.isEye(shelf, List.of(observation.getBodySite())));
+        return resource instanceof Observation observation && eyes.mayBe(observation);
     }
 
     private void count(CodeInUse use, boolean onEye) {
