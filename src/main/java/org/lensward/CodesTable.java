@@ -22,7 +22,8 @@ final class CodesTable {
                 .orElse(4);
         String format = "%-9s  %-3s  %-14s  %-" + width + "s  %6s  %s";
         Stream<String> table = Stream.concat(
-                Stream.of(String.format(Locale.ROOT, format, "state", "eye", "where", "what", "times", "understood as")),
+                Stream.of(
+                        String.format(Locale.ROOT, format, "state", "eye", "where", "what", "times", "understood as")),
                 lines.stream()
                         .map(line -> String.format(
                                 Locale.ROOT,
@@ -42,7 +43,9 @@ final class CodesTable {
                         Locale.ROOT,
                         "%s: %d (%d times)",
                         state,
-                        survey.lines().stream().filter(line -> line.state() == state).count(),
+                        survey.lines().stream()
+                                .filter(line -> line.state() == state)
+                                .count(),
                         survey.lines().stream()
                                 .filter(line -> line.state() == state)
                                 .mapToInt(SurveyLine::times)

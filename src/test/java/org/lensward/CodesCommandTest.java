@@ -29,7 +29,8 @@ class CodesCommandTest {
                 .lines()
                 .filter(line -> Stream.of(parts).allMatch(line::contains))
                 .findFirst()
-                .orElseThrow(() -> new AssertionError("No line with " + String.join(", ", parts) + " in\n" + seen.out()));
+                .orElseThrow(
+                        () -> new AssertionError("No line with " + String.join(", ", parts) + " in\n" + seen.out()));
     }
 
     private Terminal through(String yaml) throws IOException {
@@ -41,7 +42,9 @@ class CodesCommandTest {
     void standard_codes_and_units_are_mapped_with_their_counts() {
         Terminal seen = Terminal.run("codes", "demo-data/an-ordinary-eye/in.json");
         assertThat(seen.exit()).isZero();
-        assertThat(line(seen, "measurement|axial-length ")).startsWith("mapped     eye").endsWith("2  axial length");
+        assertThat(line(seen, "measurement|axial-length "))
+                .startsWith("mapped     eye")
+                .endsWith("2  axial length");
         assertThat(line(seen, "atc|C02CA04")).contains("drug").endsWith("1  doxazosin");
         assertThat(line(seen, "unit of angle", " deg ")).endsWith("2  UCUM");
         assertThat(line(seen, "demo-hospital-number")).endsWith("1  counts, as all do");
@@ -137,7 +140,9 @@ class CodesCommandTest {
             Terminal seen = Terminal.run(
                     "codes", "--record", record.baseUrl(), "--site-codes", HOSPITALS + "south/site-codes.yaml");
             assertThat(seen.exit()).isZero();
-            assertThat(line(seen, "8867-4")).startsWith("unmapped        observation").endsWith("600");
+            assertThat(line(seen, "8867-4"))
+                    .startsWith("unmapped        observation")
+                    .endsWith("600");
             assertThat(line(seen, "|AL ")).endsWith("2  axial length (site's map)");
         }
     }

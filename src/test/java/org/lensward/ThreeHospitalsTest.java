@@ -88,7 +88,8 @@ class ThreeHospitalsTest {
                 .findFirst()
                 .orElseThrow();
         assertThat(check.getInput())
-                .filteredOn(input -> input.getType().getCodingFirstRep().getCode().equals("patient-identifier"))
+                .filteredOn(
+                        input -> input.getType().getCodingFirstRep().getCode().equals("patient-identifier"))
                 .singleElement()
                 .extracting(input -> ((Identifier) input.getValue()).getValue())
                 .isEqualTo(number);
@@ -123,7 +124,10 @@ class ThreeHospitalsTest {
 
     /** All of a plan but the names of resources. */
     private static List<String> lines(String hospital) {
-        return planned(hospital).stream().flatMap(ThreeHospitalsTest::lines).sorted().toList();
+        return planned(hospital).stream()
+                .flatMap(ThreeHospitalsTest::lines)
+                .sorted()
+                .toList();
     }
 
     private static Stream<String> lines(Resource resource) {
@@ -151,8 +155,8 @@ class ThreeHospitalsTest {
                     predicted.getComponent().stream()
                             .map(each -> code(each.getCode()) + "=" + value(each.getValue()))
                             .toList());
-            return Stream.of("predicted " + code(predicted.getMethod()) + " " + value(predicted.getValue()) + " "
-                    + components);
+            return Stream.of(
+                    "predicted " + code(predicted.getMethod()) + " " + value(predicted.getValue()) + " " + components);
         }
         if (resource instanceof RiskAssessment risk) {
             return Stream.of("risk "

@@ -674,7 +674,7 @@ public enum FindingCode {
             "None of the patient's identifiers is of a kind that the site's code map counts.",
             "Name the system of the patient's number in the site's code map, or complete the patient's identifiers.",
             Source.WRONG_LENS_REVIEWS),
-;
+    ;
 
     private final Severity severity;
     private final String template;

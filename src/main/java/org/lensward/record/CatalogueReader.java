@@ -35,26 +35,6 @@ import org.lensward.quantity.PureNumber;
 /** Reads the hospital's lens models. A model that cannot be read whole is left out with a finding; it is never read in part. */
 final class CatalogueReader {
 
-    static final String LENS = "intraocular-lens";
-    private static final String A_CONSTANT = "397263007";
-
-    /** a0, a1 and a2 of Haigis, pACD of Hoffer Q, surgeon factor of Holladay 1. */
-    private static final List<String> DICOM_CONSTANTS = List.of("111769", "111770", "111771", "111772", "111773");
-
-    /** Properties of our own, each with the kind of unit its numbers come in. */
-    private static final Map<String, UnitKind> PROPERTIES = Map.of(
-            "placement", UnitKind.NONE,
-            "optic-diameter", UnitKind.LENGTH,
-            "power-range", UnitKind.POWER,
-            "cylinders", UnitKind.POWER,
-            "house-lens", UnitKind.NONE,
-            "focus", UnitKind.NONE,
-            "material", UnitKind.NONE,
-            "build", UnitKind.NONE);
-
-    /** Haigis' a1 and a2 are pure numbers, as the A-constant is; the other constants are lengths. */
-    private static final List<String> PURE_CONSTANTS = List.of("111770", "111771");
-
     private final Evidences evidences;
     private final List<Finding> found = new ArrayList<>();
 
@@ -63,8 +43,8 @@ final class CatalogueReader {
     }
 
     Catalogue read(Shelf shelf) {
-        Stream<DeviceDefinition> lenses = shelf.all(DeviceDefinition.class)
-                .filter(definition -> isLens(definition.getType()));
+        Stream<DeviceDefinition> lenses =
+                shelf.all(DeviceDefinition.class).filter(definition -> LensCodes.isLens(definition.getType()));
         return new Catalogue(lenses.flatMap(lens -> model(lens).stream()).toList());
     }
 
@@ -168,14 +148,14 @@ final class CatalogueReader {
     }
 
     private static Map<BiometryMethod, LensConstants> constants(DeviceDefinition lens) {
-        property(lens, CatalogueReader::isConstant)
+        property(lens, LensCodes::isConstant)
                 .forEach(each -> require(
                         MeasurementReader.method(each.getValueCode()).isPresent(),
                         Codes.words(each.getType()) + " names no biometry method"));
         Map<BiometryMethod, LensConstants> constants = new EnumMap<>(BiometryMethod.class);
         for (BiometryMethod method : BiometryMethod.values()) {
             LensConstants published = LensConstants.published(
-                    constant(lens, Systems.SNOMED, A_CONSTANT, method, UnitKind.NUMBER)
+                    constant(lens, Systems.SNOMED, LensCodes.A_CONSTANT, method, UnitKind.NUMBER)
                             .map(PureNumber::of),
                     constant(lens, Systems.DICOM, "111773", method, UnitKind.LENGTH)
                             .map(Millimetres::of),
@@ -187,41 +167,6 @@ final class CatalogueReader {
             }
         }
         return constants;
-    }
-
-    /** The kind of unit in which the property's numbers come; empty for a property we do not read. */
-    static Optional<UnitKind> kind(CodeableConcept type) {
-        if (isConstant(type)) {
-            boolean pure = Codes.has(type, Systems.SNOMED, A_CONSTANT)
-                    || PURE_CONSTANTS.stream().anyMatch(code -> Codes.has(type, Systems.DICOM, code));
-            return Optional.of(pure ? UnitKind.NUMBER : UnitKind.LENGTH);
-        }
-        return Codes.in(type, Systems.LENS_PROPERTY).map(PROPERTIES::get);
-    }
-
-    /** Whether the concept is a value that a property may hold. */
-    static boolean isValue(CodeableConcept value) {
-        return Codes.in(value, Systems.LENS_SITE).stream()
-                        .anyMatch(code ->
-                                Stream.of(LensSite.values()).anyMatch(each -> code(each).equals(code)))
-                || Codes.in(value, Systems.LENS_FOCUS).stream()
-                        .anyMatch(code -> Stream.of(Focus.values())
-                                .anyMatch(each -> each.code().equals(code)))
-                || Codes.in(value, Systems.OPTIC_MATERIAL).stream()
-                        .anyMatch(code -> Stream.of(OpticMaterial.values())
-                                .anyMatch(each -> each.code().equals(code)))
-                || Codes.in(value, Systems.LENS_BUILD).stream()
-                        .anyMatch(code -> Stream.of(Build.values())
-                                .anyMatch(each -> each.code().equals(code)));
-    }
-
-    static boolean isLens(CodeableConcept type) {
-        return Codes.has(type, Systems.DEVICE_TYPE, LENS);
-    }
-
-    static boolean isConstant(CodeableConcept type) {
-        return Codes.has(type, Systems.SNOMED, A_CONSTANT)
-                || DICOM_CONSTANTS.stream().anyMatch(code -> Codes.has(type, Systems.DICOM, code));
     }
 
     private static Optional<HaigisConstants> haigis(DeviceDefinition lens, BiometryMethod method) {

@@ -30,7 +30,7 @@ public final class Changes {
     public static final List<String> LENS_SURGERY = BookingReader.LENS_SURGERY;
 
     /** The code by which a lens model is known, in our device types. */
-    public static final String LENS_MODEL = CatalogueReader.LENS;
+    public static final String LENS_MODEL = LensCodes.LENS;
 
     private Changes() {}
 

@@ -34,20 +34,22 @@ public record Doubt(FindingCode code, Resource resource, String field, List<Stri
 
     /** The findings that the doubts are for one booking; the same doubt in many places is one finding with much evidence. */
     static List<Finding> findings(List<Doubt> all, BookedEye booked, Shelf shelf, Evidences evidences) {
-        Map<List<Object>, List<Evidence>> evidence = new LinkedHashMap<>();
-        all.stream().filter(doubt -> doubt.concerns(booked, shelf)).forEach(doubt -> evidence.computeIfAbsent(
-                        List.of(doubt.code, doubt.particulars), any -> new ArrayList<>())
-                .add(evidences.of(doubt.resource, doubt.field)));
-        return all.stream()
-                .filter(doubt -> evidence.containsKey(List.of(doubt.code, doubt.particulars)))
-                .map(doubt -> Finding.of(
-                        doubt.code,
-                        evidence.get(List.of(doubt.code, doubt.particulars)).stream()
-                                .sorted()
-                                .toList(),
-                        doubt.particulars.toArray()))
-                .distinct()
+        Map<List<Object>, List<Doubt>> alike = new LinkedHashMap<>();
+        all.stream()
+                .filter(doubt -> doubt.concerns(booked, shelf))
+                .forEach(doubt -> alike.computeIfAbsent(
+                                List.of(doubt.code, doubt.particulars), any -> new ArrayList<>())
+                        .add(doubt));
+        return alike.values().stream().map(each -> finding(each, evidences)).toList();
+    }
+
+    private static Finding finding(List<Doubt> alike, Evidences evidences) {
+        List<Evidence> evidence = alike.stream()
+                .map(doubt -> evidences.of(doubt.resource, doubt.field))
+                .sorted()
                 .toList();
+        Doubt first = alike.get(0);
+        return Finding.of(first.code, evidence, first.particulars.toArray());
     }
 
     private boolean concerns(BookedEye booked, Shelf shelf) {
@@ -58,8 +60,7 @@ public record Doubt(FindingCode code, Resource resource, String field, List<Stri
                 .map(Shelf.name(booked.patient)::equals)
                 .orElse(true);
         Set<Laterality> eyes = eyes(shelf);
-        return own
-                && (eyes.isEmpty() || booked.eye.isEmpty() || eyes.contains(booked.eye.get()));
+        return own && (eyes.isEmpty() || booked.eye.isEmpty() || eyes.contains(booked.eye.get()));
     }
 
     private Set<Laterality> eyes(Shelf shelf) {

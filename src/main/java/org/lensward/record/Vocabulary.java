@@ -45,23 +45,22 @@ public final class Vocabulary {
     public static Optional<String> meaning(Place place, Coding coding) {
         CodeableConcept alone = new CodeableConcept(coding.copy());
         return switch (place) {
-            case OBSERVATION -> MeasurementCode.of(alone).map(MeasurementCode::words).or(() -> signs(alone));
+            case OBSERVATION ->
+                MeasurementCode.of(alone).map(MeasurementCode::words).or(() -> signs(alone));
             case HISTORY -> signs(alone);
             case DRUG ->
                 signs(alone)
                         .or(() -> Optional.of("a drug without consequence").filter(any -> SignCodes.namesDrug(alone)));
             case ALLERGY -> allergy(alone);
             case BOOKING ->
-                Optional.of("lens surgery")
-                        .filter(any -> BookingReader.LENS_SURGERY.stream()
-                                .anyMatch(code -> Codes.has(alone, Systems.SNOMED, code)));
+                Optional.of("lens surgery").filter(any -> BookingReader.LENS_SURGERY.stream()
+                        .anyMatch(code -> Codes.has(alone, Systems.SNOMED, code)));
             case LENS -> lens(alone);
             case BODY_SITE -> site(coding);
             case METHOD -> MeasurementReader.method(List.of(alone)).map(Object::toString);
             case SURGEON ->
-                Codes.in(alone, Systems.SURGEON_GRADE)
-                        .filter(code -> Stream.of(SurgeonGrade.values())
-                                .anyMatch(each -> each.code().equals(code)));
+                Codes.in(alone, Systems.SURGEON_GRADE).filter(code -> Stream.of(SurgeonGrade.values())
+                        .anyMatch(each -> each.code().equals(code)));
         };
     }
 
@@ -92,13 +91,13 @@ public final class Vocabulary {
     }
 
     private static Optional<String> lens(CodeableConcept alone) {
-        if (CatalogueReader.isLens(alone)) {
+        if (LensCodes.isLens(alone)) {
             return Optional.of("lens model");
         }
-        boolean known = CatalogueReader.kind(alone).isPresent() || CatalogueReader.isValue(alone);
+        boolean known = LensCodes.kind(alone).isPresent() || LensCodes.isValue(alone);
         String code = alone.getCodingFirstRep().getCode();
         return known
-                ? Optional.of(CatalogueReader.isConstant(alone) ? "lens constant" : code.replace('-', ' '))
+                ? Optional.of(LensCodes.isConstant(alone) ? "lens constant" : code.replace('-', ' '))
                 : Optional.empty();
     }
 
@@ -121,14 +120,13 @@ public final class Vocabulary {
     /** Every biometry method that any coding of the concept names: more than one is a contradiction. */
     public static Set<String> methods(CodeableConcept concept) {
         Set<String> named = new TreeSet<>();
-        concept.getCoding()
-                .forEach(coding -> meaning(Place.METHOD, coding).ifPresent(named::add));
+        concept.getCoding().forEach(coding -> meaning(Place.METHOD, coding).ifPresent(named::add));
         return named;
     }
 
     /** The kind of unit in which the concept's value comes; empty for a concept we do not read. */
     public static Optional<UnitKind> kind(CodeableConcept concept) {
-        return MeasurementCode.of(concept).map(MeasurementCode::kind).or(() -> CatalogueReader.kind(concept));
+        return MeasurementCode.of(concept).map(MeasurementCode::kind).or(() -> LensCodes.kind(concept));
     }
 
     /** The eyes named by a code and its body sites together. */

@@ -40,9 +40,10 @@ class SiteCodesAdapterTest {
                     "lensward.watch.interval", "300ms",
                     "spring.artemis.embedded.data-directory",
                             Files.createTempDirectory("lensward-queue").toString()))) {
-                RunningDay.await("south's booking has a plan", Duration.ofSeconds(60), () -> !all(client, Procedure.class)
-                        .getEntry()
-                        .isEmpty());
+                RunningDay.await(
+                        "south's booking has a plan",
+                        Duration.ofSeconds(60),
+                        () -> !all(client, Procedure.class).getEntry().isEmpty());
                 Procedure plan = (Procedure)
                         all(client, Procedure.class).getEntryFirstRep().getResource();
                 assertThat(StoredPlan.state(plan)).isEqualTo("ready");
@@ -60,6 +61,10 @@ class SiteCodesAdapterTest {
     }
 
     private static Bundle all(IGenericClient client, Class<? extends Resource> type) {
-        return client.search().forResource(type).returnBundle(Bundle.class).count(500).execute();
+        return client.search()
+                .forResource(type)
+                .returnBundle(Bundle.class)
+                .count(500)
+                .execute();
     }
 }

@@ -36,7 +36,8 @@ class SiteCodesFileTest {
     void a_section_that_is_not_there_is_empty() throws IOException {
         assertThat(read("version: x").isEmpty()).isTrue();
         assertThat(read("version: x\nidentifiers: [urn:a]").isEmpty()).isFalse();
-        assertThat(read("version: x\nmethods: [{code: s|a, means: dicom|111750}]").isEmpty())
+        assertThat(read("version: x\nmethods: [{code: s|a, means: dicom|111750}]")
+                        .isEmpty())
                 .isFalse();
     }
 
@@ -88,8 +89,7 @@ class SiteCodesFileTest {
 
     @Test
     void an_adverse_pair_of_entries_is_read_and_left_to_be_found() throws IOException {
-        assertThat(read(
-                                "version: x\ncodes: [{code: s|a, means: sign|glaucoma}, {code: s|a, means: sign|uveitis}]")
+        assertThat(read("version: x\ncodes: [{code: s|a, means: sign|glaucoma}, {code: s|a, means: sign|uveitis}]")
                         .codes())
                 .hasSize(2);
     }

@@ -83,7 +83,8 @@ class SiteReadingTest {
     void a_code_of_two_meanings_is_neither_and_says_so() {
         lengthCoded("AL");
         PlanningCase read = record.through(Site.codes(
-                Site.code("AL", "measurement|axial-length", null), Site.code("AL", "measurement|lens-thickness", null)));
+                Site.code("AL", "measurement|axial-length", null),
+                Site.code("AL", "measurement|lens-thickness", null)));
         assertThat(codes(read)).contains(SITE_CODE_AMBIGUOUS, CODE_UNMAPPED, AXIAL_LENGTH_MISSING);
         assertThat(read.found().get(0).message())
                 .isEqualTo("The site's code map gives https://site.example/codes|AL more than one meaning: axial length"
@@ -109,7 +110,8 @@ class SiteReadingTest {
         record.change(Observation.class, "length-left", each -> each.getCode()
                 .getCoding()
                 .addAll(Site.concept("D").getCoding()));
-        assertThat(record.through(Site.codes(Site.code("D", "measurement|lens-thickness", null))).found())
+        assertThat(record.through(Site.codes(Site.code("D", "measurement|lens-thickness", null)))
+                        .found())
                 .isEmpty();
     }
 
@@ -125,13 +127,14 @@ class SiteReadingTest {
     @Test
     void the_same_doubt_in_two_places_is_one_finding_with_both() {
         for (String id : List.of("one", "two")) {
-            Condition condition = new Condition().setSubject(Bundles.PATIENT.copy()).setCode(Site.concept("DX"));
+            Condition condition =
+                    new Condition().setSubject(Bundles.PATIENT.copy()).setCode(Site.concept("DX"));
             condition.addBodySite(Bundles.snomed("1290032005"));
             condition.setId(id);
             record.add(condition);
         }
-        PlanningCase read =
-                record.through(Site.codes(Site.code("DX", "sign|glaucoma", null), Site.code("DX", "sign|uveitis", null)));
+        PlanningCase read = record.through(
+                Site.codes(Site.code("DX", "sign|glaucoma", null), Site.code("DX", "sign|uveitis", null)));
         assertThat(read.found().stream().filter(each -> each.code() == SITE_CODE_AMBIGUOUS))
                 .singleElement()
                 .satisfies(each -> assertThat(each.evidence())
@@ -166,8 +169,11 @@ class SiteReadingTest {
 
     @Test
     void a_local_unit_is_read_without_a_note_and_an_unmapped_one_is_refused() {
-        record.change(Observation.class, "length-right", each -> each.setValue(
-                new Quantity().setValue(new BigDecimal("2.350")).setUnit("Zentim.")));
+        record.change(
+                Observation.class,
+                "length-right",
+                each -> each.setValue(
+                        new Quantity().setValue(new BigDecimal("2.350")).setUnit("Zentim.")));
         assertThat(record.codes()).contains(UNIT_UNKNOWN);
         SiteCodes codes = Site.units(new MappedUnit(UnitKind.LENGTH, "Zentim.", "cm", BigDecimal.ONE));
         PlanningCase read = record.through(codes);

@@ -64,8 +64,9 @@ record CodeInUse(Place place, CodeableConcept concept) {
             return Stream.of(new CodeInUse(Place.DRUG, medication.getCode()));
         }
         if (resource instanceof AllergyIntolerance allergy) {
-            return Stream.concat(Stream.of(allergy.getCode()), allergy.getReaction().stream()
-                            .map(each -> each.getSubstance()))
+            return Stream.concat(
+                            Stream.of(allergy.getCode()),
+                            allergy.getReaction().stream().map(each -> each.getSubstance()))
                     .map(each -> new CodeInUse(Place.ALLERGY, each));
         }
         return resource instanceof DeviceDefinition lens ? lens(lens) : Stream.empty();

@@ -1,6 +1,5 @@
 package org.lensward.record.site;
 
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
@@ -120,7 +119,8 @@ public final class CodeSurvey {
         Set<Meaning> meanings = codes.meanings(coding);
         return meanings.size() != 1
                 ? Optional.empty()
-                : Vocabulary.meaning(place, meanings.iterator().next().coding()).map(words -> words + carried(coding) + BY_MAP);
+                : Vocabulary.meaning(place, meanings.iterator().next().coding())
+                        .map(words -> words + carried(coding) + BY_MAP);
     }
 
     private String carried(Coding coding) {
@@ -151,10 +151,10 @@ public final class CodeSurvey {
     }
 
     private void count(Doubt doubt) {
-        String what = doubt.particulars().isEmpty() ? "(none that counts)" : doubt.particulars().get(0);
-        String as = String.join(
-                " / ",
-                doubt.particulars().stream().skip(1).toList());
+        String what = doubt.particulars().isEmpty()
+                ? "(none that counts)"
+                : doubt.particulars().get(0);
+        String as = String.join(" / ", doubt.particulars().stream().skip(1).toList());
         add(State.AMBIGUOUS, onEye(doubt.resource()), doubt.resource().fhirType(), what, as);
     }
 

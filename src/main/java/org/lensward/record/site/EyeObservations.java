@@ -45,8 +45,7 @@ final class EyeObservations {
     }
 
     private static boolean local(CodeableConcept site) {
-        return site.hasCoding()
-                && site.getCoding().stream().noneMatch(each -> Systems.SNOMED.equals(each.getSystem()));
+        return site.hasCoding() && site.getCoding().stream().noneMatch(each -> Systems.SNOMED.equals(each.getSystem()));
     }
 
     private static Stream<Type> values(Observation observation) {

@@ -11,7 +11,8 @@ import org.lensward.record.Vocabulary;
  * @param means what it stands for
  * @param eye the eye it carries in itself, if any
  */
-public record MappedCode(LocalCode code, Meaning means, @Nullable SiteEye eye) {
+public record MappedCode(
+        LocalCode code, Meaning means, @Nullable SiteEye eye) {
 
     public MappedCode {
         refuseKnown(code);

@@ -16,8 +16,8 @@ import org.lensward.record.Vocabulary.Place;
  */
 public record Meaning(String system, String code, String words) implements Comparable<Meaning> {
 
-    private static final Map<String, String> STANDARDS = Map.of(
-            "loinc", Systems.LOINC, "snomed", Systems.SNOMED, "dicom", Systems.DICOM, "atc", Systems.ATC);
+    private static final Map<String, String> STANDARDS =
+            Map.of("loinc", Systems.LOINC, "snomed", Systems.SNOMED, "dicom", Systems.DICOM, "atc", Systems.ATC);
 
     /**
      * Reads {@code measurement|axial-length}, {@code snomed|415089008} or a whole {@code system|code}.

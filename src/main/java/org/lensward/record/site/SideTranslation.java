@@ -65,10 +65,7 @@ final class SideTranslation {
         if (carried.size() > 1) {
             doubt(FindingCode.SITE_CODE_AMBIGUOUS, resource, List.of(local(code), words));
         } else if (!other.isEmpty()) {
-            doubt(
-                    FindingCode.SITE_EYE_CONTRADICTED,
-                    resource,
-                    List.of(local(code), words, Vocabulary.words(other)));
+            doubt(FindingCode.SITE_EYE_CONTRADICTED, resource, List.of(local(code), words, Vocabulary.words(other)));
         }
         return carried.stream().filter(eye -> !named.containsAll(eye.eyes())).toList();
     }

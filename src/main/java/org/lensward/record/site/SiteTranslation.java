@@ -69,8 +69,7 @@ public final class SiteTranslation {
                     .toList();
             patient.setIdentifier(new ArrayList<>(counted));
             if (counted.isEmpty()) {
-                doubts.add(new Doubt(
-                        FindingCode.PATIENT_IDENTIFIER_NOT_COUNTED, patient, "identifier", List.of()));
+                doubts.add(new Doubt(FindingCode.PATIENT_IDENTIFIER_NOT_COUNTED, patient, "identifier", List.of()));
             }
         }
     }
@@ -87,7 +86,8 @@ public final class SiteTranslation {
     private static void relink(DomainResource owner, @Nullable Type medication) {
         if (medication instanceof Reference reference && reference.hasReference()) {
             reference.setResource(owner.getContained().stream()
-                    .filter(each -> reference.getReference().equals("#" + each.getId().replace("#", "")))
+                    .filter(each ->
+                            reference.getReference().equals("#" + each.getId().replace("#", "")))
                     .findFirst()
                     .orElse(null));
         }

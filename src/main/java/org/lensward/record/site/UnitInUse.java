@@ -41,11 +41,7 @@ record UnitInUse(UnitKind kind, Quantity quantity, String field) {
             List<ObservationComponentComponent> components = observation.getComponent();
             for (int index = 0; index < components.size(); index++) {
                 CodeableConcept code = components.get(index).getCode();
-                add(
-                        all,
-                        Vocabulary.kind(code),
-                        components.get(index).getValue(),
-                        "component[" + index + "].value");
+                add(all, Vocabulary.kind(code), components.get(index).getValue(), "component[" + index + "].value");
             }
         } else if (resource instanceof DeviceDefinition lens) {
             lens.getProperty().forEach(each -> property(all, each));
@@ -63,7 +59,8 @@ record UnitInUse(UnitKind kind, Quantity quantity, String field) {
     }
 
     private static void add(List<UnitInUse> all, Optional<UnitKind> kind, @Nullable Type value, String field) {
-        if (value instanceof Quantity quantity && kind.filter(each -> each != UnitKind.NONE).isPresent()) {
+        if (value instanceof Quantity quantity
+                && kind.filter(each -> each != UnitKind.NONE).isPresent()) {
             all.add(new UnitInUse(kind.get(), quantity, field));
         }
     }

@@ -24,9 +24,7 @@ final class UnitTranslation {
             if (readings.size() == 1) {
                 translate(used, readings.get(0));
             } else if (!readings.isEmpty()) {
-                String several = readings.stream()
-                        .map(MappedUnit::toString)
-                        .collect(Collectors.joining(" or "));
+                String several = readings.stream().map(MappedUnit::toString).collect(Collectors.joining(" or "));
                 doubts.add(new Doubt(
                         FindingCode.SITE_CODE_AMBIGUOUS,
                         resource,

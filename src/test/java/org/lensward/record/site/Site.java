@@ -12,6 +12,9 @@ import org.hl7.fhir.r4.model.Quantity;
 import org.hl7.fhir.r4.model.Reference;
 import org.hl7.fhir.r4.model.Resource;
 import org.jspecify.annotations.Nullable;
+import org.lensward.finding.FindingCode;
+import org.lensward.record.Doubt;
+import org.lensward.record.site.SiteTranslation.Translated;
 import org.lensward.record.UnitKind;
 
 /** An invented hospital's codes, for tests. */
@@ -73,5 +76,25 @@ public final class Site {
             bundle.addEntry().setResource(resource);
         }
         return bundle;
+    }
+
+    static Translated translate(SiteCodes codes, Resource... resources) {
+        return new SiteTranslation(codes).translate(bundle(resources));
+    }
+
+    static <T extends Resource> T first(Class<T> type, Translated translated) {
+        return Resources.of(translated.bundle())
+                .filter(type::isInstance)
+                .map(type::cast)
+                .findFirst()
+                .orElseThrow();
+    }
+
+    static List<String> names(CodeableConcept concept) {
+        return concept.getCoding().stream().map(ConceptTranslation::name).toList();
+    }
+
+    static List<FindingCode> doubts(Translated translated) {
+        return translated.doubts().stream().map(Doubt::code).toList();
     }
 }

@@ -9,8 +9,8 @@ import org.junit.jupiter.api.Test;
 /** What a record is asked for, by FHIR R4 search: tokens joined by commas, the comma inside one escaped. */
 class SiteSearchTest {
 
-    private static final String STANDARD = "http://snomed.info/sct|415089008,http://snomed.info/sct|313999004,"
-            + "http://snomed.info/sct|385468004";
+    private static final String STANDARD =
+            "http://snomed.info/sct|415089008,http://snomed.info/sct|313999004," + "http://snomed.info/sct|385468004";
 
     private static ServiceRequest coded(String... codes) {
         return new ServiceRequest().setCode(Site.concept(codes));

@@ -73,7 +73,8 @@ class SiteTranslationLaws {
     @Property(tries = 200)
     void ids_and_versions_are_the_records(@ForAll("maps") SiteCodes map, @ForAll("records") Bundle record) {
         Bundle translated = new SiteTranslation(map).translate(record).bundle();
-        assertThat(Resources.of(translated).map(each -> each.getId() + each.getMeta().getVersionId()))
+        assertThat(Resources.of(translated)
+                        .map(each -> each.getId() + each.getMeta().getVersionId()))
                 .containsExactlyElementsOf(Resources.of(record)
                         .map(each -> each.getId() + each.getMeta().getVersionId())
                         .toList());
@@ -115,8 +116,7 @@ class SiteTranslationLaws {
                                 "biometry-method|optical"),
                         Arbitraries.of(SiteEye.values()).injectNull(0.5))
                 .as(Site::code);
-        Arbitrary<MappedEye> eye = Combinators.combine(
-                        Arbitraries.of("A", "D", "E"), Arbitraries.of(SiteEye.values()))
+        Arbitrary<MappedEye> eye = Combinators.combine(Arbitraries.of("A", "D", "E"), Arbitraries.of(SiteEye.values()))
                 .as(Site::eye);
         Arbitrary<MappedUnit> unit = Combinators.combine(
                         Arbitraries.of("X", "Y"), Arbitraries.of("mm", "um", "cm"), Arbitraries.of("1", "0.1", "10"))
@@ -128,8 +128,7 @@ class SiteTranslationLaws {
                         Arbitraries.of("https://site.example/number", "https://site.example/other")
                                 .list()
                                 .ofMaxSize(1))
-                .as((codes, units, eyes, numbers) ->
-                        new SiteCodes("site-1", codes, units, eyes, numbers, List.of()));
+                .as((codes, units, eyes, numbers) -> new SiteCodes("site-1", codes, units, eyes, numbers, List.of()));
     }
 
     @Provide

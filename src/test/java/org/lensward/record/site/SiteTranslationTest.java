@@ -3,8 +3,11 @@ package org.lensward.record.site;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.lensward.finding.FindingCode.PATIENT_IDENTIFIER_NOT_COUNTED;
 import static org.lensward.finding.FindingCode.SITE_CODE_AMBIGUOUS;
-import static org.lensward.finding.FindingCode.SITE_CODE_CONTRADICTED;
 import static org.lensward.finding.FindingCode.SITE_EYE_CONTRADICTED;
+import static org.lensward.record.site.Site.doubts;
+import static org.lensward.record.site.Site.first;
+import static org.lensward.record.site.Site.names;
+import static org.lensward.record.site.Site.translate;
 import static org.lensward.record.site.SiteEye.LEFT;
 import static org.lensward.record.site.SiteEye.RIGHT;
 
@@ -21,12 +24,9 @@ import org.hl7.fhir.r4.model.Patient;
 import org.hl7.fhir.r4.model.Procedure;
 import org.hl7.fhir.r4.model.Quantity;
 import org.hl7.fhir.r4.model.Reference;
-import org.hl7.fhir.r4.model.Resource;
 import org.hl7.fhir.r4.model.ServiceRequest;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
-import org.lensward.finding.FindingCode;
-import org.lensward.record.Doubt;
 import org.lensward.record.Fhir;
 import org.lensward.record.UnitKind;
 import org.lensward.record.site.SiteTranslation.Translated;
@@ -38,26 +38,6 @@ class SiteTranslationTest {
     private static final String EYE_L = "http://snomed.info/sct|1290031003";
     private static final String LENGTH_R = "http://loinc.org|64742-0";
     private static final FhirContext FHIR = Fhir.r4();
-
-    private static Translated translate(SiteCodes codes, Resource... resources) {
-        return new SiteTranslation(codes).translate(Site.bundle(resources));
-    }
-
-    private static <T extends Resource> T first(Class<T> type, Translated translated) {
-        return Resources.of(translated.bundle())
-                .filter(type::isInstance)
-                .map(type::cast)
-                .findFirst()
-                .orElseThrow();
-    }
-
-    private static List<String> names(CodeableConcept concept) {
-        return concept.getCoding().stream().map(ConceptTranslation::name).toList();
-    }
-
-    private static List<FindingCode> doubts(Translated translated) {
-        return translated.doubts().stream().map(Doubt::code).toList();
-    }
 
     @Test
     void the_standard_code_stands_beside_the_local_one_and_the_original_is_not_touched() {
@@ -111,22 +91,23 @@ class SiteTranslationTest {
         @Test
         void the_eye_goes_where_eyes_are_read() {
             Translated translated = translate(codes, Site.length(Site.concept("AL-R"), new CodeableConcept(), "mm"));
-            assertThat(names(first(Observation.class, translated).getBodySite())).containsExactly(EYE_R);
+            assertThat(names(first(Observation.class, translated).getBodySite()))
+                    .containsExactly(EYE_R);
         }
 
         @Test
         void an_eye_already_there_is_enough() {
-            Translated translated =
-                    translate(codes, Site.length(Site.concept("AL-R"), Site.concept(EYE_R), "mm"));
-            assertThat(names(first(Observation.class, translated).getBodySite())).containsExactly(EYE_R);
+            Translated translated = translate(codes, Site.length(Site.concept("AL-R"), Site.concept(EYE_R), "mm"));
+            assertThat(names(first(Observation.class, translated).getBodySite()))
+                    .containsExactly(EYE_R);
             assertThat(translated.doubts()).isEmpty();
         }
 
         @Test
         void another_eye_beside_it_is_a_doubt_and_both_are_stated() {
-            Translated translated =
-                    translate(codes, Site.length(Site.concept("AL-R"), Site.concept(EYE_L), "mm"));
-            assertThat(names(first(Observation.class, translated).getBodySite())).containsExactly(EYE_L, EYE_R);
+            Translated translated = translate(codes, Site.length(Site.concept("AL-R"), Site.concept(EYE_L), "mm"));
+            assertThat(names(first(Observation.class, translated).getBodySite()))
+                    .containsExactly(EYE_L, EYE_R);
             assertThat(doubts(translated)).containsExactly(SITE_EYE_CONTRADICTED);
             assertThat(translated.doubts().get(0).particulars())
                     .containsExactly("https://site.example/codes|AL-R", "right", "left");
@@ -160,9 +141,11 @@ class SiteTranslationTest {
         @Test
         void two_entries_that_disagree_only_about_the_eye_state_both() {
             SiteCodes both = Site.codes(
-                    Site.code("AL", "measurement|axial-length", RIGHT), Site.code("AL", "measurement|axial-length", LEFT));
+                    Site.code("AL", "measurement|axial-length", RIGHT),
+                    Site.code("AL", "measurement|axial-length", LEFT));
             Translated translated = translate(both, Site.length(Site.concept("AL"), new CodeableConcept(), "mm"));
-            assertThat(names(first(Observation.class, translated).getBodySite())).containsExactly(EYE_R, EYE_L);
+            assertThat(names(first(Observation.class, translated).getBodySite()))
+                    .containsExactly(EYE_R, EYE_L);
             assertThat(doubts(translated)).containsExactly(SITE_CODE_AMBIGUOUS);
         }
     }
@@ -183,7 +166,8 @@ class SiteTranslationTest {
         void two_entries_state_both_eyes_and_are_a_doubt() {
             SiteCodes codes = Site.eyes(Site.eye("OX", LEFT), Site.eye("OX", RIGHT));
             Translated translated = translate(codes, Site.length(Site.concept(LENGTH_R), Site.concept("OX"), "mm"));
-            assertThat(names(first(Observation.class, translated).getBodySite())).contains(EYE_R, EYE_L);
+            assertThat(names(first(Observation.class, translated).getBodySite()))
+                    .contains(EYE_R, EYE_L);
             assertThat(doubts(translated)).containsExactly(SITE_CODE_AMBIGUOUS);
         }
 
@@ -197,65 +181,12 @@ class SiteTranslationTest {
     }
 
     @Nested
-    class Given_a_code_of_more_than_one_meaning {
-
-        @Test
-        void none_is_taken() {
-            SiteCodes codes = Site.codes(
-                    Site.code("DEPTH", "measurement|anterior-chamber-depth", null),
-                    Site.code("DEPTH", "measurement|lens-thickness", null));
-            Translated translated = translate(codes, Site.length(Site.concept("DEPTH"), Site.concept(EYE_R), "mm"));
-            assertThat(first(Observation.class, translated).getCode().getCoding()).hasSize(1);
-            assertThat(doubts(translated)).containsExactly(SITE_CODE_AMBIGUOUS);
-            assertThat(translated.doubts().get(0).particulars())
-                    .containsExactly(
-                            "https://site.example/codes|DEPTH", "anterior chamber depth or lens thickness");
-        }
-
-        @Test
-        void the_same_entry_twice_is_no_doubt() {
-            SiteCodes codes = Site.codes(
-                    Site.code("AL", "measurement|axial-length", null), Site.code("AL", "measurement|axial-length", null));
-            Translated translated = translate(codes, Site.length(Site.concept("AL"), Site.concept(EYE_R), "mm"));
-            assertThat(first(Observation.class, translated).getCode().getCoding()).hasSize(2);
-            assertThat(translated.doubts()).isEmpty();
-        }
-
-        @Test
-        void a_code_beside_it_that_means_another_measurement_contradicts() {
-            SiteCodes codes = Site.codes(Site.code("D", "measurement|anterior-chamber-depth", null));
-            Translated translated =
-                    translate(codes, Site.length(Site.concept("D", LENGTH_R), Site.concept(EYE_R), "mm"));
-            assertThat(doubts(translated)).containsExactly(SITE_CODE_CONTRADICTED);
-            assertThat(translated.doubts().get(0).particulars())
-                    .containsExactly("https://site.example/codes|D", "anterior chamber depth", "axial length");
-        }
-
-        /** DICOM 111750: contact ultrasound. */
-        @Test
-        void so_does_another_biometry_method() {
-            SiteCodes codes = Site.codes(Site.code("M", "biometry-method|optical", null));
-            Observation length = Site.length(Site.concept(LENGTH_R), Site.concept(EYE_R), "mm");
-            length.setMethod(Site.concept("M", "http://dicom.nema.org/resources/ontology/DCM|111750"));
-            assertThat(doubts(translate(codes, length))).containsExactly(SITE_CODE_CONTRADICTED);
-        }
-
-        @Test
-        void two_diagnoses_in_one_concept_are_both_true() {
-            SiteCodes codes = Site.codes(Site.code("DX", "sign|glaucoma", null));
-            Condition condition =
-                    new Condition().setCode(Site.concept("DX", "http://snomed.info/sct|4855003"));
-            condition.setId("c");
-            assertThat(translate(codes, condition).doubts()).isEmpty();
-        }
-    }
-
-    @Nested
     class Given_a_unit {
 
         private Quantity read(MappedUnit mapped, String unit) {
             Observation length = Site.length(Site.concept(LENGTH_R), Site.concept(EYE_R), unit);
-            return first(Observation.class, translate(Site.units(mapped), length)).getValueQuantity();
+            return first(Observation.class, translate(Site.units(mapped), length))
+                    .getValueQuantity();
         }
 
         @Test
@@ -327,7 +258,8 @@ class SiteTranslationTest {
                                 "code": {"coding": [{"system": "https://site.example/codes", "code": "RX"}]}}],
                  "medicationReference": {"reference": "#drug"}, "subject": {"reference": "Patient/p1"}}""");
         Translated translated = translate(Site.codes(Site.code("RX", "atc|G04CA02", null)), statement);
-        Reference drug = (Reference) first(MedicationStatement.class, translated).getMedication();
+        Reference drug =
+                (Reference) first(MedicationStatement.class, translated).getMedication();
         assertThat(names(((Medication) drug.getResource()).getCode()))
                 .containsExactly("https://site.example/codes|RX", "http://www.whocc.no/atc|G04CA02");
     }
