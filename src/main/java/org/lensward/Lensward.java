@@ -12,6 +12,7 @@ import picocli.CommandLine.Command;
         description = "Plans the lens, the risks and the lens check of every eye on a cataract list.",
         subcommands = {
             CheckCommand.class,
+            CodesCommand.class,
             DayCommand.class,
             DemoCommand.class,
             PlanCommand.class,

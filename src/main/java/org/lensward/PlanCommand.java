@@ -18,11 +18,13 @@ import org.lensward.finding.Finding;
 import org.lensward.flow.BundlePlanning;
 import org.lensward.flow.BundlePlanning.Planned;
 import org.lensward.flow.PolicyFile;
+import org.lensward.flow.SiteCodesFile;
 import org.lensward.plan.PlanState;
 import org.lensward.plan.Policy;
 import org.lensward.record.Fhir;
 import org.lensward.record.Publication;
 import org.lensward.record.UnreadableRecord;
+import org.lensward.record.site.SiteCodes;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -48,6 +50,12 @@ final class PlanCommand implements Callable<Integer> {
     @Option(names = "--policy", paramLabel = "FILE", description = "the hospital's policy; the shipped one if absent")
     private @Nullable Path policy;
 
+    @Option(
+            names = "--site-codes",
+            paramLabel = "FILE",
+            description = "the hospital's map of its own codes; none if absent")
+    private @Nullable Path siteCodes;
+
     @Override
     public Integer call() throws IOException {
         PrintStream out = new PrintStream(System.out, true, StandardCharsets.UTF_8);
@@ -69,7 +77,9 @@ final class PlanCommand implements Callable<Integer> {
 
     private List<Planned> plan(FhirContext fhir, Bundle bundle) {
         Policy chosen = policy == null ? PolicyFile.shipped() : PolicyFile.read(policy);
-        List<Planned> planned = new BundlePlanning(fhir, chosen, Clock.system(ZoneId.systemDefault())).plan(bundle);
+        SiteCodes codes = siteCodes == null ? SiteCodes.none() : SiteCodesFile.read(siteCodes);
+        List<Planned> planned =
+                new BundlePlanning(fhir, chosen, codes, Clock.system(ZoneId.systemDefault())).plan(bundle);
         if (planned.isEmpty()) {
             throw new UnreadableRecord(
                     IssueType.REQUIRED,

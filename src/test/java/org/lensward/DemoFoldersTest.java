@@ -47,7 +47,10 @@ class DemoFoldersTest {
 
     private static List<Path> folders() throws IOException {
         try (Stream<Path> inside = Files.list(FOLDERS)) {
-            return inside.filter(Files::isDirectory).sorted().toList();
+            return inside.filter(Files::isDirectory)
+                    .filter(folder -> !folder.endsWith("three-hospitals")) // one eye three ways: ThreeHospitalsTest
+                    .sorted()
+                    .toList();
         }
     }
 

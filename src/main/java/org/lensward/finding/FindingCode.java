@@ -984,7 +984,28 @@ public enum FindingCode {
             "The file cannot be read at %s: %s.",
             "Correct that place and put the whole file in again; nothing of it was stored.",
             Source.HOUSE),
-    ;
+
+    // The site's codes
+    SITE_CODE_AMBIGUOUS(
+            CONDITION,
+            "The site's code map gives %s more than one meaning: %s. None was taken.",
+            "Leave one entry for it in the site's code map; until then read this part of the record by eye.",
+            Source.HOUSE),
+    SITE_CODE_CONTRADICTED(
+            WITHHOLDS,
+            "%s means %s by the site's code map, but the code beside it means %s.",
+            "Find out what was measured; correct the site's code map, or mark the entry entered in error.",
+            Source.HOUSE),
+    SITE_EYE_CONTRADICTED(
+            CONDITION,
+            "%s names the %s eye by the site's code map, but the record beside it names the %s eye.",
+            "Find out which eye is meant; correct the site's code map, or mark the entry entered in error.",
+            Source.WRONG_LENS_REVIEWS),
+    PATIENT_IDENTIFIER_NOT_COUNTED(
+            CONDITION,
+            "None of the patient's identifiers is of a kind that the site's code map counts.",
+            "Name the system of the patient's number in the site's code map, or complete the patient's identifiers.",
+            Source.WRONG_LENS_REVIEWS);
 
     private final Severity severity;
     private final String template;

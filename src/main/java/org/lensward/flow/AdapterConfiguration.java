@@ -12,6 +12,8 @@ import org.lensward.plan.Policy;
 import org.lensward.record.Fhir;
 import org.lensward.record.hl7.Hl7Reader;
 import org.lensward.record.incoming.Site;
+import org.lensward.record.site.SiteCodes;
+import org.lensward.record.site.SiteSearch;
 import org.springframework.boot.autoconfigure.ImportAutoConfiguration;
 import org.springframework.boot.autoconfigure.context.PropertyPlaceholderAutoConfiguration;
 import org.springframework.boot.autoconfigure.jms.JmsAutoConfiguration;
@@ -48,23 +50,33 @@ public class AdapterConfiguration {
     }
 
     @Bean
+    SiteCodes siteCodes(AdapterSettings settings) {
+        return settings.siteCodes() == null ? SiteCodes.none() : SiteCodesFile.read(settings.siteCodes());
+    }
+
+    @Bean
+    SiteSearch siteSearch(SiteCodes codes) {
+        return new SiteSearch(codes);
+    }
+
+    @Bean
     RecordClient recordClient(FhirContext fhir, AdapterSettings settings) {
         return new RecordClient(fhir, settings.record());
     }
 
     @Bean
-    Watcher watcher(RecordClient client, AdapterSettings settings, Clock clock) {
-        return new Watcher(client, settings.watch(), clock);
+    Watcher watcher(RecordClient client, AdapterSettings settings, SiteSearch search, Clock clock) {
+        return new Watcher(client, settings.watch(), search, clock);
     }
 
     @Bean
-    Gatherer gatherer(RecordClient client) {
-        return new Gatherer(client);
+    Gatherer gatherer(RecordClient client, SiteSearch search) {
+        return new Gatherer(client, search);
     }
 
     @Bean
-    BookingPlanning bookingPlanning(FhirContext fhir, Policy policy, Clock clock) {
-        return new BookingPlanning(new BundlePlanning(fhir, policy, clock));
+    BookingPlanning bookingPlanning(FhirContext fhir, Policy policy, SiteCodes codes, Clock clock) {
+        return new BookingPlanning(new BundlePlanning(fhir, policy, codes, clock));
     }
 
     @Bean

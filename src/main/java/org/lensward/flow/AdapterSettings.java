@@ -18,6 +18,7 @@ import org.springframework.validation.annotation.Validated;
  * @param record the hospital's FHIR server
  * @param watch how changes are found
  * @param policy the hospital's policy file; the shipped one if absent
+ * @param siteCodes the hospital's map of its own codes; none if absent
  * @param zone the hospital's time zone, by which "today" is told
  */
 @Validated
@@ -26,6 +27,7 @@ public record AdapterSettings(
         @Valid @NotNull RecordServer record,
         @Valid @DefaultValue Watch watch,
         @Nullable Path policy,
+        @Nullable Path siteCodes,
         @NotBlank @DefaultValue("UTC") String zone) {
 
     /**

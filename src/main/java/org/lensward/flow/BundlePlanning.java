@@ -16,17 +16,36 @@ import org.lensward.record.CaseReader;
 import org.lensward.record.PlanTransaction;
 import org.lensward.record.Publication;
 import org.lensward.record.Shelf;
+import org.lensward.record.site.SiteCodes;
+import org.lensward.record.site.SiteTranslation;
+import org.lensward.record.site.SiteTranslation.Translated;
 
 /** From what was gathered about bookings to what is to be written about them: record, eye, plan, record. */
 public final class BundlePlanning {
 
     private final CaseReader reader;
     private final Planner planner;
+    private final SiteTranslation site;
     private final Clock clock;
 
+    /** For a hospital whose codes are all understood as they come. */
     public BundlePlanning(FhirContext fhir, Policy policy, Clock clock) {
+        this(fhir, policy, SiteCodes.none(), clock);
+    }
+
+    /**
+     * For a hospital with codes of its own.
+     *
+     * @param fhir FHIR R4
+     * @param policy the hospital's thresholds and preferences
+     * @param codes the hospital's code map; a changed map plans every booking again
+     * @param clock by which today is told
+     */
+    public BundlePlanning(FhirContext fhir, Policy policy, SiteCodes codes, Clock clock) {
         this.reader = new CaseReader(fhir, policy.biometry());
-        this.planner = new Planner(policy);
+        this.planner = new Planner(
+                policy, codes.isEmpty() ? policy.version() : policy.version() + ", site codes " + codes.version());
+        this.site = new SiteTranslation(codes);
         this.clock = clock;
     }
 
@@ -41,12 +60,13 @@ public final class BundlePlanning {
 
     /** Plans every active booking in the bundle. */
     public List<Planned> plan(Bundle gathered) {
-        Shelf shelf = new Shelf(gathered);
+        Translated record = site.translate(gathered);
         Instant now = clock.instant();
         LocalDate today = LocalDate.ofInstant(now, clock.getZone());
-        PlanTransaction transaction = new PlanTransaction(shelf, now);
+        // What is written is compared with the record as it stands, never with the translation.
+        PlanTransaction transaction = new PlanTransaction(new Shelf(gathered), now);
         List<Planned> planned = new ArrayList<>();
-        for (BookedCase booked : reader.readAll(shelf, today)) {
+        for (BookedCase booked : reader.readAll(new Shelf(record.bundle()), today, record.doubts())) {
             EyePlan plan = planner.plan(booked.planning());
             planned.add(new Planned(booked, plan, transaction.publish(booked, plan)));
         }

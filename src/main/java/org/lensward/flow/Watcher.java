@@ -17,14 +17,13 @@ import org.hl7.fhir.r4.model.Resource;
 import org.hl7.fhir.r4.model.ServiceRequest;
 import org.lensward.record.Changes;
 import org.lensward.record.Shelf;
+import org.lensward.record.site.SiteSearch;
 
 /**
  * Finds the bookings touched by whatever changed in the record. The first look takes every active booking, so a restart misses
  * nothing; later looks cost what has changed, not what is stored. A look counts only once its bookings are safely queued.
  */
 public final class Watcher {
-
-    private static final String ACTIVE = "ServiceRequest?status=active&code=" + Changes.LENS_SURGERY_TOKENS;
 
     static final List<String> WATCHED = List.of(
             "ServiceRequest",
@@ -43,15 +42,19 @@ public final class Watcher {
 
     private final RecordClient client;
     private final AdapterSettings.Watch settings;
+    private final SiteSearch search;
+    private final String active;
     private final Clock clock;
     private Optional<Instant> cursor = Optional.empty();
     private Instant looked = Instant.MIN;
     private Map<String, Instant> seen = new HashMap<>();
     private Map<String, Instant> noticed = new HashMap<>();
 
-    public Watcher(RecordClient client, AdapterSettings.Watch settings, Clock clock) {
+    public Watcher(RecordClient client, AdapterSettings.Watch settings, SiteSearch search, Clock clock) {
         this.client = client;
         this.settings = settings;
+        this.search = search;
+        this.active = "ServiceRequest?status=active&code=" + search.bookings();
         this.clock = clock;
     }
 
@@ -74,7 +77,7 @@ public final class Watcher {
     }
 
     private Set<BookingName> all() {
-        return names(client.gather(List.of(ACTIVE + "&_count=" + settings.pageSize())));
+        return names(client.gather(List.of(active + "&_count=" + settings.pageSize())));
     }
 
     private Set<BookingName> touched(Instant since) {
@@ -109,13 +112,13 @@ public final class Watcher {
     private Set<BookingName> active(Set<String> patients, Set<String> bookings) {
         List<String> questions = new ArrayList<>();
         for (List<String> some : chunks(patients)) {
-            questions.add(ACTIVE + "&subject=" + String.join(",", some) + "&_count=" + settings.pageSize());
+            questions.add(active + "&subject=" + String.join(",", some) + "&_count=" + settings.pageSize());
         }
         for (List<String> some : chunks(bookings)) {
             String ids = some.stream()
                     .map(each -> each.replace("ServiceRequest/", ""))
                     .collect(Collectors.joining(","));
-            questions.add(ACTIVE + "&_id=" + ids + "&_count=" + settings.pageSize());
+            questions.add(active + "&_id=" + ids + "&_count=" + settings.pageSize());
         }
         return questions.isEmpty() ? Set.of() : names(client.gather(questions));
     }
@@ -129,14 +132,14 @@ public final class Watcher {
         return chunks;
     }
 
-    private static Set<BookingName> names(Bundle found) {
+    private Set<BookingName> names(Bundle found) {
         return found.getEntry().stream()
                 .flatMap(entry -> booking(entry.getResource()).stream())
                 .collect(Collectors.toCollection(LinkedHashSet::new));
     }
 
-    private static Optional<BookingName> booking(Resource resource) {
-        return resource instanceof ServiceRequest request && Changes.isBooking(request)
+    private Optional<BookingName> booking(Resource resource) {
+        return resource instanceof ServiceRequest request && search.isBooking(request)
                 ? Optional.of(new BookingName(Shelf.name(request), Shelf.name(request.getSubject())))
                 : Optional.empty();
     }

@@ -40,6 +40,7 @@ import org.lensward.risk.named.Subject;
 public final class Planner {
 
     private final Policy policy;
+    private final String version;
     private final QualityGates gates;
     private final LensPlanner lenses;
     private final AddedLensNotes addedLenses;
@@ -48,7 +49,18 @@ public final class Planner {
     private final TheatrePlanner theatre;
 
     public Planner(Policy policy) {
+        this(policy, policy.version());
+    }
+
+    /**
+     * Under a policy and whatever else decides what is made of a record.
+     *
+     * @param policy the hospital's
+     * @param version changes with the policy and with anything else of that kind; every plan records it
+     */
+    public Planner(Policy policy, String version) {
         this.policy = policy;
+        this.version = version;
         this.gates = new QualityGates(policy.biometry());
         this.lenses = new LensPlanner(policy.lens());
         this.addedLenses = new AddedLensNotes(policy.lens());
@@ -201,8 +213,8 @@ public final class Planner {
                 made.theatre(),
                 findings,
                 basis,
-                Fingerprint.of(basis, weighed, policy.version()),
-                policy.version());
+                Fingerprint.of(basis, weighed, version),
+                version);
     }
 
     private static PlanState state(Optional<LensPlan> lens, List<Finding> findings) {

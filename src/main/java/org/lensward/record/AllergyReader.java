@@ -21,7 +21,7 @@ final class AllergyReader {
 
     private static final Set<String> NOT_SO = Set.of("refuted", "entered-in-error");
     private static final Set<String> OVER = Set.of("inactive", "resolved");
-    private static final String ANAPHYLAXIS = "39579001";
+    static final String ANAPHYLAXIS = "39579001";
 
     private AllergyReader() {}
 

@@ -48,14 +48,26 @@ public final class CaseReader {
      * @throws UnreadableRecord where a booking's patient is not there
      */
     public List<BookedCase> readAll(Shelf shelf, LocalDate today) {
+        return readAll(shelf, today, List.of());
+    }
+
+    /**
+     * Every active booking of lens surgery on the shelf.
+     *
+     * @param shelf what was gathered from the record
+     * @param today the day of reading
+     * @param doubts what was doubtful before reading
+     * @throws UnreadableRecord where a booking's patient is not there
+     */
+    public List<BookedCase> readAll(Shelf shelf, LocalDate today, List<Doubt> doubts) {
         return shelf.all(ServiceRequest.class)
                 .filter(BookingReader::isLensSurgery)
                 .filter(request -> request.getStatus() == ServiceRequestStatus.ACTIVE)
-                .map(request -> read(shelf, request, today))
+                .map(request -> read(shelf, request, today, doubts))
                 .toList();
     }
 
-    private BookedCase read(Shelf shelf, ServiceRequest request, LocalDate today) {
+    private BookedCase read(Shelf shelf, ServiceRequest request, LocalDate today, List<Doubt> doubts) {
         Patient patient = shelf.find(Patient.class, request.getSubject())
                 .orElseThrow(() -> new UnreadableRecord(
                         IssueType.NOTFOUND,
@@ -65,6 +77,7 @@ public final class CaseReader {
         List<Finding> found = new ArrayList<>();
         BookingReader bookings = new BookingReader(shelf, evidences, found);
         Booking booking = bookings.read(request);
+        found.addAll(Doubt.findings(doubts, new Doubt.BookedEye(request, patient, booking.eye()), shelf, evidences));
         Person person = person(shelf, patient, found);
         CatalogueReader catalogues = new CatalogueReader(evidences);
         Catalogue catalogue = catalogues.read(shelf);

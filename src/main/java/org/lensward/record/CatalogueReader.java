@@ -35,11 +35,6 @@ import org.lensward.quantity.PureNumber;
 /** Reads the hospital's lens models. A model that cannot be read whole is left out with a finding; it is never read in part. */
 public final class CatalogueReader {
 
-    private static final String A_CONSTANT = "397263007";
-
-    /** a0, a1 and a2 of Haigis, pACD of Hoffer Q, surgeon factor of Holladay 1. */
-    private static final List<String> DICOM_CONSTANTS = List.of("111769", "111770", "111771", "111772", "111773");
-
     private final Evidences evidences;
     private final List<Finding> found = new ArrayList<>();
 
@@ -50,8 +45,8 @@ public final class CatalogueReader {
 
     /** Every lens model on the shelf that can be read. */
     public Catalogue read(Shelf shelf) {
-        Stream<DeviceDefinition> lenses = shelf.all(DeviceDefinition.class)
-                .filter(definition -> Codes.has(definition.getType(), Systems.DEVICE_TYPE, "intraocular-lens"));
+        Stream<DeviceDefinition> lenses =
+                shelf.all(DeviceDefinition.class).filter(definition -> LensCodes.isLens(definition.getType()));
         return new Catalogue(lenses.flatMap(lens -> model(lens).stream()).toList());
     }
 
@@ -155,14 +150,14 @@ public final class CatalogueReader {
     }
 
     private static Map<BiometryMethod, LensConstants> constants(DeviceDefinition lens) {
-        property(lens, CatalogueReader::isConstant)
+        property(lens, LensCodes::isConstant)
                 .forEach(each -> require(
                         MeasurementReader.method(each.getValueCode()).isPresent(),
                         Codes.words(each.getType()) + " names no biometry method"));
         Map<BiometryMethod, LensConstants> constants = new EnumMap<>(BiometryMethod.class);
         for (BiometryMethod method : BiometryMethod.values()) {
             LensConstants published = LensConstants.published(
-                    constant(lens, Systems.SNOMED, A_CONSTANT, method, UnitKind.NUMBER)
+                    constant(lens, Systems.SNOMED, LensCodes.A_CONSTANT, method, UnitKind.NUMBER)
                             .map(PureNumber::of),
                     constant(lens, Systems.DICOM, "111773", method, UnitKind.LENGTH)
                             .map(Millimetres::of),
@@ -174,11 +169,6 @@ public final class CatalogueReader {
             }
         }
         return constants;
-    }
-
-    private static boolean isConstant(CodeableConcept type) {
-        return Codes.has(type, Systems.SNOMED, A_CONSTANT)
-                || DICOM_CONSTANTS.stream().anyMatch(code -> Codes.has(type, Systems.DICOM, code));
     }
 
     private static Optional<HaigisConstants> haigis(DeviceDefinition lens, BiometryMethod method) {

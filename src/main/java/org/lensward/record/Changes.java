@@ -26,6 +26,12 @@ public final class Changes {
     private static final Set<String> OURS =
             Set.of(Systems.profile("eye-plan"), Systems.profile("predicted-refraction"));
 
+    /** The codes of the bookings we plan, in SNOMED CT. */
+    public static final List<String> LENS_SURGERY = BookingReader.LENS_SURGERY;
+
+    /** The code by which a lens model is known, in our device types. */
+    public static final String LENS_MODEL = LensCodes.LENS;
+
     private Changes() {}
 
     /** Whether we wrote it. */

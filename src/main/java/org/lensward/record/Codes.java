@@ -41,8 +41,10 @@ public final class Codes {
             return concept.getText();
         }
         return concept.getCoding().stream()
-                .map(coding -> coding.hasDisplay() ? coding.getDisplay() : coding.getCode())
+                .filter(Coding::hasDisplay)
+                .map(Coding::getDisplay)
                 .findFirst()
+                .or(() -> concept.getCoding().stream().map(Coding::getCode).findFirst())
                 .orElse("unnamed");
     }
 }

@@ -122,6 +122,22 @@ public final class EyeCodes {
                         SNOMED_SIDES.getOrDefault(coding.getCode(), Set.of()).size() > 1);
     }
 
+    /** The eyes that the coding by itself names, as a body site or as a code that carries its side. */
+    static Set<Laterality> sides(Coding coding) {
+        Set<Laterality> eyes = EnumSet.noneOf(Laterality.class);
+        addSnomed(coding, eyes);
+        if (Systems.LOINC.equals(coding.getSystem()) && LOINC_SIDES.containsKey(coding.getCode())) {
+            eyes.add(LOINC_SIDES.get(coding.getCode()));
+        }
+        return eyes;
+    }
+
+    /** Whether the coding is an eye, sided or not. */
+    static boolean isEye(Coding coding) {
+        return Systems.SNOMED.equals(coding.getSystem())
+                && (SNOMED_SIDES.containsKey(coding.getCode()) || SNOMED_EYE.contains(coding.getCode()));
+    }
+
     /** The eyes in words, for a message. */
     static String words(Set<Laterality> eyes) {
         return eyes.stream().map(Laterality::toString).collect(Collectors.joining(" and "));

@@ -29,12 +29,12 @@ public enum UnitKind {
     }
 
     /** The unit we compute in. */
-    String ours() {
+    public String ours() {
         return ours;
     }
 
     /** Whether the unit is a valid UCUM code for this kind. */
-    boolean valid(String unit) {
+    public boolean valid(String unit) {
         return valid.containsKey(unit);
     }
 

@@ -35,6 +35,9 @@ import org.lensward.plan.EyePlan;
 import org.lensward.plan.Planner;
 import org.lensward.plan.PlanningCase;
 import org.lensward.plan.Policy;
+import org.lensward.record.site.SiteCodes;
+import org.lensward.record.site.SiteTranslation;
+import org.lensward.record.site.SiteTranslation.Translated;
 import org.lensward.risk.Risks;
 import org.lensward.risk.opening.Openings;
 import org.lensward.risk.preparation.Preparations;
@@ -156,6 +159,15 @@ final class Bundles {
 
     List<BookedCase> cases() {
         return new CaseReader(FHIR, Policies.standard()).readAll(shelf(), TODAY);
+    }
+
+    /** As read through a hospital's code map. */
+    PlanningCase through(SiteCodes codes) {
+        Translated translated = new SiteTranslation(codes).translate(bundle());
+        return new CaseReader(FHIR, Policies.standard())
+                .readAll(new Shelf(translated.bundle()), TODAY, translated.doubts())
+                .get(0)
+                .planning();
     }
 
     BookedCase read() {
