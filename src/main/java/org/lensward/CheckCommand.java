@@ -14,6 +14,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
+import org.lensward.board.api.ChecksApi;
+import org.lensward.board.api.PresentedJson;
 import org.lensward.check.Attempt;
 import org.lensward.check.Checkpoint;
 import org.lensward.finding.Evidence;
@@ -113,7 +115,9 @@ final class CheckCommand implements Callable<Integer> {
             Optional<Presentation> step = step();
             CheckedBooking checked = checked(fhir);
             int exit = run(checked, step);
-            checked.written().ifPresent(bundle -> out.println(json.encodeResourceToString(bundle)));
+            checked.written()
+                    .filter(any -> exit != SCAN_UNREADABLE)
+                    .ifPresent(bundle -> out.println(json.encodeResourceToString(bundle)));
             return exit;
         } catch (UnreadableRecord refused) {
             System.err.println(refused.element() + ": " + refused.getMessage());
@@ -129,7 +133,7 @@ final class CheckCommand implements Callable<Integer> {
      * @param told what people wrote
      * @param label what the scans say, or why they cannot be read
      */
-    private record Presentation(Checkpoint at, PresentedFile told, Outcome<CartonLabel> label) {}
+    private record Presentation(Checkpoint at, PresentedJson told, Outcome<CartonLabel> label) {}
 
     private Optional<Presentation> step() {
         if (checkpoint == null && presented == null && surgeon != null) {
@@ -141,7 +145,7 @@ final class CheckCommand implements Callable<Integer> {
         Checkpoint at = Checkpoint.of(checkpoint).orElseThrow(() -> wrong("There is no checkpoint " + checkpoint));
         LabelReader labels = new LabelReader(LocalDate.now(ZoneId.systemDefault()));
         return Optional.of(
-                new Presentation(at, PresentedFile.read(presented), labels.read(scans, new Evidence("scan", "", ""))));
+                new Presentation(at, PresentedJson.read(presented), labels.read(scans, new Evidence("scan", "", ""))));
     }
 
     private CheckedBooking checked(FhirContext fhir) throws IOException {
@@ -181,20 +185,9 @@ final class CheckCommand implements Callable<Integer> {
         }
         Attempt attempt = new Attempt(
                 step.at(),
-                step.told().with(label, unit(bank, label, checked.booking())),
+                step.told().with(label, ChecksApi.unit(bank, label, checked.booking())),
                 step.told().exemption());
         return checked.act((checks, now) -> checks.present(now, checked.booking(), attempt));
-    }
-
-    /** The bank's carton with that label; of several alike the one held for the booking. */
-    private static Optional<LensUnit> unit(Outcome<List<LensUnit>> bank, CartonLabel label, String booking) {
-        List<LensUnit> alike = bank.value().orElse(List.of()).stream()
-                .filter(unit -> label.identity().filter(unit.identity()::equals).isPresent())
-                .toList();
-        return alike.stream()
-                .filter(unit -> unit.heldFor().filter(booking::equals).isPresent())
-                .findFirst()
-                .or(() -> alike.stream().findFirst());
     }
 
     private static int said(String step, CheckAnswer answer) {

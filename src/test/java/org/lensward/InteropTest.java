@@ -88,7 +88,7 @@ class InteropTest {
             }
             return new Ran(process.exitValue(), Files.readString(said));
         } catch (IOException absent) {
-            return new Ran(-1, absent.getMessage());
+            return new Ran(-1, String.valueOf(absent.getMessage()));
         } finally {
             Files.delete(said);
         }

@@ -77,7 +77,8 @@ class MissingDataTest {
 
     @Test
     void every_code_that_the_policy_names_is_a_finding() throws IOException {
-        Set<String> known = Stream.of(FindingCode.values()).map(FindingCode::code).collect(Collectors.toSet());
+        Set<String> known =
+                Stream.of(FindingCode.values()).map(FindingCode::code).collect(Collectors.toSet());
 
         assertThat(named()).hasSizeGreaterThan(20).isSubsetOf(known);
     }
@@ -113,7 +114,8 @@ class MissingDataTest {
         Fault comparator =
                 new Fault("Observation/axial-length-right-01", new JsonEdit("/valueQuantity/comparator", "\"<\""));
 
-        assertThat(new FaultyRecord(GOOD, List.of(noValue, reason)).planned().err()).contains("withholds value-missing:");
+        assertThat(new FaultyRecord(GOOD, List.of(noValue, reason)).planned().err())
+                .contains("withholds value-missing:");
         assertThat(new FaultyRecord(GOOD, List.of(comparator)).planned().err()).contains("withholds value-missing:");
         assertThat(new FaultyRecord(GOOD, List.of(reason)).planned().exit()).isZero();
     }

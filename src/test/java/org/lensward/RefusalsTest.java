@@ -76,7 +76,9 @@ class RefusalsTest {
         assertThat(said.values())
                 .extracting(json -> (Resource) FHIR.newJsonParser().parseResource(json))
                 .allSatisfy(example -> {
-                    assertThat(ProfileValidator.errors(example)).as(example.getId()).isEmpty();
+                    assertThat(ProfileValidator.errors(example))
+                            .as(example.getId())
+                            .isEmpty();
                     if (example instanceof DetectedIssue) {
                         assertThat(ReferenceTargets.misdirected(example)).isEmpty();
                     }

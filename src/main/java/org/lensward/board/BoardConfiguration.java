@@ -1,5 +1,19 @@
 package org.lensward.board;
 
+import ca.uhn.fhir.context.FhirContext;
+import io.swagger.v3.oas.models.OpenAPI;
+import io.swagger.v3.oas.models.info.Info;
+import java.time.Clock;
+import org.lensward.board.api.BankApi;
+import org.lensward.board.api.Bookings;
+import org.lensward.board.api.ChecksApi;
+import org.lensward.board.api.LabelsApi;
+import org.lensward.board.api.PlansApi;
+import org.lensward.board.api.StockApi;
+import org.lensward.flow.RecordClient;
+import org.lensward.plan.Policy;
+import org.lensward.record.bank.LensBank;
+import org.lensward.record.check.LensChecks;
 import org.springdoc.core.configuration.SpringDocConfiguration;
 import org.springdoc.core.properties.SpringDocConfigProperties;
 import org.springdoc.webmvc.core.configuration.MultipleOpenApiSupportConfiguration;
@@ -11,6 +25,7 @@ import org.springframework.boot.autoconfigure.web.servlet.DispatcherServletAutoC
 import org.springframework.boot.autoconfigure.web.servlet.ServletWebServerFactoryAutoConfiguration;
 import org.springframework.boot.autoconfigure.web.servlet.WebMvcAutoConfiguration;
 import org.springframework.boot.autoconfigure.web.servlet.error.ErrorMvcAutoConfiguration;
+import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 import org.springframework.context.annotation.Import;
 
@@ -28,5 +43,31 @@ import org.springframework.context.annotation.Import;
     SpringDocWebMvcConfiguration.class,
     MultipleOpenApiSupportConfiguration.class
 })
-@Import(Problems.class)
-public class BoardConfiguration {}
+@Import({Problems.class, PlansApi.class, ChecksApi.class, LabelsApi.class, BankApi.class, StockApi.class})
+public class BoardConfiguration {
+
+    @Bean
+    LensChecks lensChecks(FhirContext fhir, Policy policy, Clock clock) {
+        return new LensChecks(fhir, policy, policy.check(), clock);
+    }
+
+    @Bean
+    LensBank lensBank(FhirContext fhir, RecordClient client) {
+        return new LensBank(fhir, client);
+    }
+
+    @Bean
+    Bookings bookings(RecordClient client, LensChecks checks) {
+        return new Bookings(client, checks);
+    }
+
+    @Bean
+    OpenAPI description() {
+        return new OpenAPI()
+                .info(new Info()
+                        .title("Lensward")
+                        .version("1")
+                        .description("Plans, lens checks, the lens bank and stock. Decision support: a surgeon confirms"
+                                + " each plan. Faults are application/problem+json."));
+    }
+}

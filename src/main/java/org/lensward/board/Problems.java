@@ -2,9 +2,13 @@ package org.lensward.board;
 
 import ca.uhn.fhir.rest.client.exceptions.FhirClientConnectionException;
 import ca.uhn.fhir.rest.server.exceptions.BaseServerResponseException;
+import ca.uhn.fhir.rest.server.exceptions.InvalidRequestException;
 import ca.uhn.fhir.rest.server.exceptions.ResourceNotFoundException;
 import ca.uhn.fhir.rest.server.exceptions.ResourceVersionConflictException;
+import ca.uhn.fhir.rest.server.exceptions.UnprocessableEntityException;
 import java.net.URI;
+import org.lensward.board.api.Found;
+import org.lensward.board.api.Refusal;
 import org.lensward.record.UnreadableRecord;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -23,12 +27,28 @@ final class Problems extends ResponseEntityExceptionHandler {
     private static final String TYPES = "https://lensward.org/problems/";
 
     @ExceptionHandler
-    ProblemDetail unreadable(UnreadableRecord refused) {
+    ProblemDetail refused(Refusal refusal) {
         ProblemDetail problem = problem(
-                HttpStatus.UNPROCESSABLE_ENTITY,
-                "unreadable-record",
-                "The record cannot be read",
-                String.valueOf(refused.getMessage()));
+                refusal.status(),
+                refusal.type(),
+                String.valueOf(refusal.getMessage()),
+                refusal.findings().get(0).message());
+        problem.setProperty(
+                "findings", refusal.findings().stream().map(Found::of).toList());
+        return problem;
+    }
+
+    @ExceptionHandler
+    ProblemDetail unreadable(UnreadableRecord refused) {
+        HttpStatus status =
+                switch (refused.type()) {
+                    case NOTFOUND -> HttpStatus.NOT_FOUND;
+                    case CONFLICT -> HttpStatus.CONFLICT;
+                    case REQUIRED, VALUE -> HttpStatus.BAD_REQUEST;
+                    default -> HttpStatus.UNPROCESSABLE_ENTITY;
+                };
+        ProblemDetail problem =
+                problem(status, "not-readable", "It cannot be read", String.valueOf(refused.getMessage()));
         problem.setProperty("element", refused.element());
         return problem;
     }
@@ -61,6 +81,17 @@ final class Problems extends ResponseEntityExceptionHandler {
                 "record-away",
                 "The record does not answer",
                 "Nothing was written. Try again; if it stays away, work by the printed plan and local policy.");
+    }
+
+    @ExceptionHandler({InvalidRequestException.class, UnprocessableEntityException.class})
+    ProblemDetail unacceptable(BaseServerResponseException refused) {
+        LOG.warn("The record does not accept what would be written: HTTP {}", refused.getStatusCode());
+        return problem(
+                HttpStatus.UNPROCESSABLE_ENTITY,
+                "record-does-not-accept",
+                "The record does not accept it",
+                "Nothing was written. Look whether every person, place and owner that is named by reference is in the record;"
+                        + " a plain name will do, too.");
     }
 
     @ExceptionHandler

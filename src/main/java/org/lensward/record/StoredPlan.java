@@ -152,6 +152,11 @@ public record StoredPlan(
         return plan.getExtensionByUrl(PlanResources.STATE).getValue().primitiveValue();
     }
 
+    /** The plan's fingerprint. */
+    public static String fingerprint(Procedure plan) {
+        return plan.getExtensionString(PlanResources.FINGERPRINT);
+    }
+
     /** The labelled power of a requested lens, in words. */
     public static String power(DeviceRequest request) {
         return request.getParameter().stream()

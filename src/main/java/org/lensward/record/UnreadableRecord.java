@@ -25,6 +25,11 @@ public final class UnreadableRecord extends RuntimeException {
         this.element = element;
     }
 
+    /** The kind of fault, in FHIR's words. */
+    public IssueType type() {
+        return type;
+    }
+
     /** Where the fault is. */
     public String element() {
         return element;

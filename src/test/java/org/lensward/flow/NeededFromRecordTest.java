@@ -53,9 +53,9 @@ class NeededFromRecordTest {
             }
         }
 
-        assertThat(searched).hasSizeGreaterThan(20).allSatisfy(each -> assertThat(isAsked(each))
-                .as(each)
-                .isTrue());
+        assertThat(searched)
+                .hasSizeGreaterThan(20)
+                .allSatisfy(each -> assertThat(isAsked(each)).as(each).isTrue());
     }
 
     @Test
@@ -73,7 +73,9 @@ class NeededFromRecordTest {
     @Test
     void nothing_is_asked_that_the_program_does_not_use() throws IOException {
         Set<String> used = further();
-        sources().forEach(source -> NAMES_IN_LITERALS.matcher(source).results().forEach(each -> used.add(each.group(1))));
+        sources()
+                .forEach(
+                        source -> NAMES_IN_LITERALS.matcher(source).results().forEach(each -> used.add(each.group(1))));
 
         assertThat(NEEDED.getRestFirstRep().getResource())
                 .flatExtracting(CapabilityStatementRestResourceComponent::getSearchParam)
@@ -88,10 +90,8 @@ class NeededFromRecordTest {
 
         for (CapabilityStatementRestResourceComponent resource :
                 NEEDED.getRestFirstRep().getResource()) {
-            assertThat(resource.getSearchParam()).allSatisfy(asked -> assertThat(
-                            Stream.concat(
-                                    standard.getEntry().stream().map(Bundle.BundleEntryComponent::getResource),
-                                    ours()))
+            assertThat(resource.getSearchParam()).allSatisfy(asked -> assertThat(Stream.concat(
+                            standard.getEntry().stream().map(Bundle.BundleEntryComponent::getResource), ours()))
                     .as(resource.getType() + " " + asked.getName())
                     .map(SearchParameter.class::cast)
                     .filteredOn(each -> each.getUrl().equals(asked.getDefinition()))
@@ -130,16 +130,18 @@ class NeededFromRecordTest {
                 .anyMatch(resource -> switch (name) {
                     case "_count" -> NEEDED.getRestFirstRep().getDocumentation().contains("_count");
                     case "_include" -> resource.hasSearchInclude();
-                    default -> name.startsWith("_has:")
-                            ? resource.getDocumentation().contains(name)
-                            : resource.getSearchParam().stream()
-                                    .anyMatch(each -> each.getName().equals(name));
+                    default ->
+                        name.startsWith("_has:")
+                                ? resource.getDocumentation().contains(name)
+                                : resource.getSearchParam().stream()
+                                        .anyMatch(each -> each.getName().equals(name));
                 });
     }
 
     private static Stream<SearchParameter> ours() {
         try (Stream<Path> files = Files.list(Path.of("fhir-profiles/search-parameters"))) {
-            return files.map(NeededFromRecordTest::read)
+            return files
+                    .map(NeededFromRecordTest::read)
                     .map(text -> FHIR.newJsonParser().parseResource(SearchParameter.class, text))
                     .toList()
                     .stream();

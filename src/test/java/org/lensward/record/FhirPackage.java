@@ -64,7 +64,8 @@ public final class FhirPackage {
     private void add(String folder, Path file) throws IOException {
         byte[] content = Files.readAllBytes(file);
         JsonNode resource = JSON.readTree(content);
-        String name = resource.get("resourceType").asText() + "-" + resource.get("id").asText() + ".json";
+        String name =
+                resource.get("resourceType").asText() + "-" + resource.get("id").asText() + ".json";
         if (entries.put(folder + name, content) != null) {
             throw new IllegalArgumentException("Two files are the " + name + " of " + folder);
         }

@@ -19,6 +19,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
@@ -110,7 +111,7 @@ class FhirPackageTest {
             }
         });
 
-        assertThat(lines(ENTRIES.get(folder + ".index.json")))
+        assertThat(lines(Objects.requireNonNull(ENTRIES.get(folder + ".index.json"))))
                 .isNotEmpty()
                 .containsExactlyInAnyOrderElementsOf(lines(builder.build().getBytes(StandardCharsets.UTF_8)));
     }
@@ -128,7 +129,8 @@ class FhirPackageTest {
 
     @Test
     void the_examples_are_valid_for_whoever_has_the_package_alone() throws IOException {
-        FhirValidator validator = ProfileValidator.knowing(resources("package", "StructureDefinition", "CodeSystem", "ValueSet"));
+        FhirValidator validator =
+                ProfileValidator.knowing(resources("package", "StructureDefinition", "CodeSystem", "ValueSet"));
 
         List<Resource> examples = resources("example");
         assertThat(examples).hasSameSizeAs(ProfileArtefacts.exampleFiles());

@@ -5,9 +5,9 @@ import java.util.List;
 import org.hl7.fhir.r4.model.Base;
 import org.hl7.fhir.r4.model.BooleanType;
 import org.hl7.fhir.r4.model.CanonicalType;
+import org.hl7.fhir.r4.model.DateTimeType;
 import org.hl7.fhir.r4.model.Enumerations.FHIRVersion;
 import org.hl7.fhir.r4.model.Enumerations.PublicationStatus;
-import org.hl7.fhir.r4.model.DateTimeType;
 import org.hl7.fhir.r4.model.ImplementationGuide;
 import org.hl7.fhir.r4.model.ImplementationGuide.ImplementationGuideDefinitionResourceComponent;
 import org.hl7.fhir.r4.model.ImplementationGuide.SPDXLicense;
@@ -24,9 +24,8 @@ final class Guide {
 
     static ImplementationGuide of(List<Path> artefacts, List<Path> examples) {
         ImplementationGuide guide = head();
-        artefacts.stream()
-                .filter(file -> !file.equals(FILE))
-                .forEach(file -> entry(guide, file).setName(title(resource(file))));
+        artefacts.stream().filter(file -> !file.equals(FILE)).forEach(file -> entry(guide, file)
+                .setName(title(resource(file))));
         for (Path file : examples) {
             Resource example = resource(file);
             ImplementationGuideDefinitionResourceComponent entry =

@@ -98,9 +98,8 @@ class ProfilesGuideTest {
 
     @Test
     void an_operation_asks_for_value_sets_of_ours_that_exist() {
-        List<String> sets = ProfileArtefacts.valueSets().stream()
-                .map(set -> set.getUrl())
-                .toList();
+        List<String> sets =
+                ProfileArtefacts.valueSets().stream().map(set -> set.getUrl()).toList();
 
         assertThat(operations().flatMap(operation -> parameters(operation.getParameter())))
                 .filteredOn(OperationDefinitionParameterComponent::hasBinding)
@@ -124,10 +123,9 @@ class ProfilesGuideTest {
     }
 
     private static void assertTypesFit(CapabilityStatementRestResourceComponent resource) {
-        assertThat(resource.getSupportedProfile())
-                .allSatisfy(url -> assertThat(
-                                ProfileValidator.definition(url.getValue()).getType())
-                        .isEqualTo(resource.getType()));
+        assertThat(resource.getSupportedProfile()).allSatisfy(url -> assertThat(
+                        ProfileValidator.definition(url.getValue()).getType())
+                .isEqualTo(resource.getType()));
     }
 
     private static Stream<OperationDefinitionParameterComponent> parameters(

@@ -75,9 +75,8 @@ class ProfilesTest {
                 .flatMap(example -> ProfileValidator.warnings(example).stream())
                 .toList();
 
-        assertThat(ACCEPTED_WARNINGS)
-                .hasSizeGreaterThan(4)
-                .allMatch(accepted -> given.stream().anyMatch(warning -> warning.contains(accepted)));
+        assertThat(ACCEPTED_WARNINGS).hasSizeGreaterThan(4).allMatch(accepted -> given.stream()
+                .anyMatch(warning -> warning.contains(accepted)));
     }
 
     @ParameterizedTest

@@ -73,6 +73,17 @@ class StockCheckTest {
             assertThat(allocation.shortages()).containsExactly(new Shortage(CAT, ShortageReason.ALL_PROMISED));
         }
 
+        /** The primary's own carton is not why the spare is short. */
+        @Test
+        void a_spare_is_short_for_what_is_wrong_with_the_other_cartons() {
+            LensNeed spare = need("ServiceRequest/a", SPARE, 1);
+            assertThat(check(List.of(spare, ADA), unit("x", 90)).shortages())
+                    .containsExactly(new Shortage(spare, ShortageReason.NO_FURTHER_ONE));
+            assertThat(check(List.of(spare, ADA), unit("x", 90), unit("over", 0))
+                            .shortages())
+                    .containsExactly(new Shortage(spare, ShortageReason.EXPIRED_BY_THE_DAY));
+        }
+
         @Test
         void a_primary_lens_of_a_later_day_comes_before_a_spare() {
             LensNeed spare = need("ServiceRequest/a", SPARE, 1);

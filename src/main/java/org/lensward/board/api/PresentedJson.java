@@ -1,4 +1,4 @@
-package org.lensward;
+package org.lensward.board.api;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
@@ -31,35 +31,43 @@ import org.lensward.quantity.Degrees;
 import org.lensward.quantity.Dioptres;
 import org.lensward.record.UnreadableRecord;
 
-/** What people present at a checkpoint, in a file: {@link Presented}'s fields. What is absent was not stated; what is unknown is refused. */
-final class PresentedFile {
+/** What people present at a checkpoint, as JSON: {@link Presented}'s fields. What is absent was not stated; what is unknown is refused. */
+public final class PresentedJson {
 
     private final Told told;
 
-    private PresentedFile(Told told) {
+    private PresentedJson(Told told) {
         this.told = told;
     }
 
     /**
-     * The file, read.
+     * The JSON, read.
      *
-     * @throws UnreadableRecord where it is not there, not JSON, or has a field that is unknown or not what it must be
+     * @throws UnreadableRecord where it has a field that is unknown or not what it must be
      */
-    static PresentedFile read(Path file) {
+    public static PresentedJson of(JsonNode tree) {
+        return new PresentedJson(new Told(tree, "presented")
+                .only(
+                        "patient",
+                        "eyes",
+                        "plan",
+                        "carton",
+                        "axis",
+                        "allergies",
+                        "back-ups",
+                        "people",
+                        "at",
+                        "override"));
+    }
+
+    /**
+     * Likewise of a file.
+     *
+     * @throws UnreadableRecord where it is not there or not JSON, too
+     */
+    public static PresentedJson read(Path file) {
         try {
-            JsonNode tree = new ObjectMapper().readTree(Files.readString(file));
-            return new PresentedFile(new Told(tree, "presented")
-                    .only(
-                            "patient",
-                            "eyes",
-                            "plan",
-                            "carton",
-                            "axis",
-                            "allergies",
-                            "back-ups",
-                            "people",
-                            "at",
-                            "override"));
+            return of(new ObjectMapper().readTree(Files.readString(file)));
         } catch (JsonProcessingException notJson) {
             throw new UnreadableRecord(IssueType.STRUCTURE, "presented", "Not JSON: " + notJson.getOriginalMessage());
         } catch (IOException unreadable) {
@@ -69,7 +77,7 @@ final class PresentedFile {
     }
 
     /** With the carton that was scanned. */
-    Presented with(CartonLabel label, Optional<LensUnit> unit) {
+    public Presented with(CartonLabel label, Optional<LensUnit> unit) {
         Told carton = told.part("carton").only("read", "state");
         return new Presented(
                 patient(told.part("patient").only("numbers", "birth-date")),
@@ -85,13 +93,13 @@ final class PresentedFile {
                         carton.one("state", text -> one(text, PackageState.values()))),
                 told.one("axis", Degrees::parse),
                 told.has("allergies") ? Optional.of(Set.copyOf(told.texts("allergies"))) : Optional.empty(),
-                told.parts("back-ups").map(PresentedFile::backUp).toList(),
+                told.parts("back-ups").map(PresentedJson::backUp).toList(),
                 people(told.part("people").only("reader", "second")),
                 told.required("at", OffsetDateTime::parse));
     }
 
     /** Whether a clinician goes on in spite of a difference. */
-    Exemption exemption() {
+    public Exemption exemption() {
         if (!told.has("override")) {
             return Exemption.none();
         }

@@ -1,4 +1,4 @@
-package org.lensward;
+package org.lensward.board.api;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import java.time.DateTimeException;

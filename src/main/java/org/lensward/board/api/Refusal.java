@@ -1,0 +1,80 @@
+package org.lensward.board.api;
+
+import java.util.List;
+import org.lensward.finding.Finding;
+import org.lensward.finding.FindingCode;
+import org.lensward.finding.Outcome;
+import org.springframework.http.HttpStatus;
+
+/** What was asked is refused, for named reasons. Says whether anything was written. */
+public final class Refusal extends RuntimeException {
+
+    private static final long serialVersionUID = 1;
+
+    private final transient List<Finding> findings;
+    private final HttpStatus status;
+    private final String type;
+
+    private Refusal(HttpStatus status, String type, String title, List<Finding> findings) {
+        super(title);
+        this.status = status;
+        this.type = type;
+        this.findings = List.copyOf(findings);
+    }
+
+    /** Nothing was written. */
+    static Refusal nothingWritten(List<Finding> findings) {
+        return new Refusal(status(findings.get(0).code()), "refused", "Refused; nothing was written", findings);
+    }
+
+    /** The lens check has stopped, and the record says so. */
+    static Refusal stopped(List<Finding> findings) {
+        return new Refusal(
+                HttpStatus.CONFLICT,
+                "lens-check-stopped",
+                "The lens check has stopped: only a surgeon's new choice opens another",
+                findings);
+    }
+
+    /** The value, or the reasons there is none. */
+    static <T> T unless(Outcome<T> outcome) {
+        return outcome.value().orElseThrow(() -> nothingWritten(outcome.findings()));
+    }
+
+    /** The one table from findings to HTTP. */
+    private static HttpStatus status(FindingCode code) {
+        return switch (code) {
+            case UNIT_NOT_IN_BANK, UNIT_MODEL_UNKNOWN, CHECK_NONE_OPEN -> HttpStatus.NOT_FOUND;
+            case UNIT_MOVED_MEANWHILE,
+                    UNIT_ALREADY_IN_BANK,
+                    UNIT_NOT_AVAILABLE,
+                    UNIT_HELD_FOR_ANOTHER,
+                    UNIT_STEP_MISSING,
+                    UNIT_EXPIRED,
+                    UNIT_GONE,
+                    IMPLANT_WITHOUT_PLAN,
+                    IMPLANT_NOT_AS_PLANNED,
+                    CHECK_NOT_CONFIRMED,
+                    CHECK_OUT_OF_ORDER,
+                    CHECK_STOPPED,
+                    CHECK_CLOSED,
+                    CHECK_NOT_STOPPED,
+                    CHECK_PLAN_CHANGED,
+                    CHECK_LIST_CHANGED -> HttpStatus.CONFLICT;
+            default -> HttpStatus.UNPROCESSABLE_ENTITY;
+        };
+    }
+
+    public HttpStatus status() {
+        return status;
+    }
+
+    /** The last part of the problem's type. */
+    public String type() {
+        return type;
+    }
+
+    public List<Finding> findings() {
+        return findings;
+    }
+}
