@@ -67,9 +67,8 @@ class ProfilesGuideTest {
 
     @Test
     void every_extension_is_used_by_an_example() {
-        String examples = ProfileArtefacts.examples().stream()
-                .map(ProfileArtefacts::json)
-                .collect(Collectors.joining());
+        String examples =
+                ProfileArtefacts.examples().stream().map(ProfileArtefacts::json).collect(Collectors.joining());
 
         assertThat(ProfileArtefacts.extensions())
                 .allMatch(extension -> examples.contains('"' + extension.getUrl() + '"'));
