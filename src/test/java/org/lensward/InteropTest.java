@@ -55,7 +55,7 @@ class InteropTest {
         Path lock = SCRIPTS.resolve("package-lock.json");
         boolean current = Files.exists(installed) && Files.mismatch(installed, lock) == -1;
         try (Stream<Path> files = Files.list(SCRIPTS)) {
-            for (Path file : files.toList()) {
+            for (Path file : files.filter(Files::isRegularFile).toList()) {
                 Files.copy(file, WORK.resolve(file.getFileName()), StandardCopyOption.REPLACE_EXISTING);
             }
         }

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import ca.uhn.fhir.context.FhirContext;
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Objects;
@@ -34,6 +35,8 @@ class NeededFromRecordTest {
 
     /** A further parameter in a literal of its own. */
     private static final Pattern FURTHER = Pattern.compile("\"&?([a-z_][A-Za-z-]*)(?::missing)?=");
+
+    private static final Pattern NAMES_IN_LITERALS = Pattern.compile("[?&]([a-z_][A-Za-z-]*)=");
 
     private static final Pattern NAME = Pattern.compile("(?:^|&)([^=&]+)=");
 
@@ -79,8 +82,6 @@ class NeededFromRecordTest {
                 .extracting(CapabilityStatementRestResourceSearchParamComponent::getName)
                 .isSubsetOf(used);
     }
-
-    private static final Pattern NAMES_IN_LITERALS = Pattern.compile("[?&]([a-z_][A-Za-z-]*)=");
 
     /** The copy of R4's search parameters that HL7 publishes. */
     @Test
@@ -145,7 +146,7 @@ class NeededFromRecordTest {
                     .toList()
                     .stream();
         } catch (IOException unreadable) {
-            throw new java.io.UncheckedIOException(unreadable);
+            throw new UncheckedIOException(unreadable);
         }
     }
 
@@ -175,7 +176,7 @@ class NeededFromRecordTest {
         try {
             return Files.readString(file);
         } catch (IOException unreadable) {
-            throw new java.io.UncheckedIOException(unreadable);
+            throw new UncheckedIOException(unreadable);
         }
     }
 }

@@ -5,8 +5,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.hl7.fhir.r4.model.CapabilityStatement;
 import org.hl7.fhir.r4.model.CapabilityStatement.CapabilityStatementRestComponent;
@@ -45,7 +47,7 @@ class ProfilesGuideTest {
 
     @Test
     void the_guide_says_which_profile_an_example_is_of() {
-        Map<String, Resource> definitions = new java.util.HashMap<>();
+        Map<String, Resource> definitions = new HashMap<>();
         ProfileArtefacts.profiles().forEach(profile -> definitions.put(profile.getUrl(), profile));
 
         assertThat(guide().getDefinition().getResource())
@@ -61,6 +63,15 @@ class ProfilesGuideTest {
         assertThat(Files.readString(Guide.FILE))
                 .as("run org.lensward.record.PublishedFiles")
                 .isEqualTo(PublishedFiles.guide());
+    }
+
+    @Test
+    void every_extension_is_used_by_an_example() {
+        String examples =
+                ProfileArtefacts.examples().stream().map(ProfileArtefacts::json).collect(Collectors.joining());
+
+        assertThat(ProfileArtefacts.extensions())
+                .allMatch(extension -> examples.contains('"' + extension.getUrl() + '"'));
     }
 
     @ParameterizedTest
