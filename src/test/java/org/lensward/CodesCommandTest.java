@@ -21,8 +21,11 @@ class CodesCommandTest {
     private static final String HOSPITALS = "demo-data/three-hospitals/";
     private static final String SOUTH = HOSPITALS + "south/in.json";
 
-    @TempDir
-    private Path folder;
+    private final Path folder;
+
+    CodesCommandTest(@TempDir Path folder) {
+        this.folder = folder;
+    }
 
     private static String line(Terminal seen, String... parts) {
         return seen.out()

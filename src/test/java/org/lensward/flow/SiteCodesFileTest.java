@@ -17,8 +17,11 @@ import org.lensward.record.site.SiteCodes;
 /** A code map that could be misread is not read at all. */
 class SiteCodesFileTest {
 
-    @TempDir
-    private Path folder;
+    private final Path folder;
+
+    SiteCodesFileTest(@TempDir Path folder) {
+        this.folder = folder;
+    }
 
     private SiteCodes read(String yaml) throws IOException {
         return SiteCodesFile.read(Files.writeString(folder.resolve("site-codes.yaml"), yaml));
