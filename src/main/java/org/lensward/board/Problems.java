@@ -6,16 +6,24 @@ import ca.uhn.fhir.rest.server.exceptions.InvalidRequestException;
 import ca.uhn.fhir.rest.server.exceptions.ResourceNotFoundException;
 import ca.uhn.fhir.rest.server.exceptions.ResourceVersionConflictException;
 import ca.uhn.fhir.rest.server.exceptions.UnprocessableEntityException;
+import com.fasterxml.jackson.databind.JsonMappingException;
 import java.net.URI;
+import java.util.Objects;
+import java.util.stream.Collectors;
 import org.lensward.board.api.Found;
 import org.lensward.board.api.Refusal;
 import org.lensward.record.UnreadableRecord;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import org.springframework.http.HttpHeaders;
 import org.springframework.http.HttpStatus;
+import org.springframework.http.HttpStatusCode;
 import org.springframework.http.ProblemDetail;
+import org.springframework.http.ResponseEntity;
+import org.springframework.http.converter.HttpMessageNotReadableException;
 import org.springframework.web.bind.annotation.ExceptionHandler;
 import org.springframework.web.bind.annotation.RestControllerAdvice;
+import org.springframework.web.context.request.WebRequest;
 import org.springframework.web.servlet.mvc.method.annotation.ResponseEntityExceptionHandler;
 
 /** What went wrong, as problem+json (RFC 9457): what, where and what to do; never a stack trace, never a patient's name. */
@@ -112,6 +120,27 @@ final class Problems extends ResponseEntityExceptionHandler {
                 "fault",
                 "A fault in Lensward",
                 "The request could not be answered. The log says why; tell whoever looks after Lensward.");
+    }
+
+    /** Names the field that is missing, unknown or not what it must be. */
+    @Override
+    protected ResponseEntity<Object> handleHttpMessageNotReadable(
+            HttpMessageNotReadableException unreadable,
+            HttpHeaders headers,
+            HttpStatusCode status,
+            WebRequest request) {
+        String where = unreadable.getCause() instanceof JsonMappingException wrong
+                ? wrong.getPath().stream()
+                        .map(JsonMappingException.Reference::getFieldName)
+                        .filter(Objects::nonNull)
+                        .collect(Collectors.joining("."))
+                : "";
+        String detail = where.isEmpty()
+                ? "The request is not the JSON that is asked for; /api/openapi describes it."
+                : "The field " + where + " is missing, unknown or not what it must be; /api/openapi describes it.";
+        ProblemDetail problem =
+                problem(HttpStatus.BAD_REQUEST, "malformed-request", "The request cannot be read", detail);
+        return ResponseEntity.badRequest().body(problem);
     }
 
     private static ProblemDetail problem(HttpStatus status, String type, String title, String detail) {

@@ -122,6 +122,8 @@ final class MeasurementGroups {
                 speakers.stream().map(Observation::getBodySite).toList();
         Set<Laterality> eyes = EnumSet.noneOf(Laterality.class);
         speakers.forEach(each -> eyes.addAll(eyeCodes.eyes(each.getCode(), List.of(each.getBodySite()))));
+        // A component's code may carry a side of its own, which must not be read as the other's.
+        observation.getComponent().forEach(each -> eyes.addAll(eyeCodes.eyes(each.getCode(), List.of())));
         Optional<LocalDate> day = speakers.stream()
                 .flatMap(each -> Dates.day(each.getEffective()).stream())
                 .findFirst();

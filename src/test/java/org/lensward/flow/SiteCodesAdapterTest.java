@@ -48,7 +48,7 @@ class SiteCodesAdapterTest {
                         all(client, Procedure.class).getEntryFirstRep().getResource();
                 assertThat(StoredPlan.state(plan)).isEqualTo("ready");
                 assertThat(plan.getExtensionString("https://lensward.org/fhir/StructureDefinition/policy-version"))
-                        .isEqualTo("shipped-1, site codes south-1");
+                        .isEqualTo(PolicyFile.shipped().version() + ", site codes south-1");
                 assertThat(all(client, DeviceRequest.class).getEntry()).hasSize(4);
                 Observation biometry = client.read()
                         .resource(Observation.class)

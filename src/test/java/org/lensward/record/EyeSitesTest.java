@@ -61,6 +61,16 @@ class EyeSitesTest {
         assertThat(bookedFor(site(code)).planning().booking().eye()).contains(eye);
     }
 
+    /** LOINC 66067-0 is the axial length of the left eye. */
+    @Test
+    void a_component_whose_code_names_the_other_eye_is_a_contradiction() {
+        Bundles record = Bundles.ordinary().change(Observation.class, "length-right", length -> length.addComponent()
+                .setCode(new CodeableConcept(
+                        new Coding().setSystem("http://loinc.org").setCode("66067-0")))
+                .setValue(Bundles.quantity("23.5", "mm")));
+        assertThat(record.codes()).contains(FindingCode.MEASUREMENT_EYES_CONFLICT);
+    }
+
     @ParameterizedTest
     @CsvSource({"24028007, RIGHT", "7771000, LEFT"})
     void an_eye_and_a_qualifier_beside_it(String qualifier, Laterality eye) {

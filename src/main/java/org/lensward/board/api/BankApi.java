@@ -226,6 +226,9 @@ public final class BankApi {
     }
 
     private static String name(String unit) {
+        if (!unit.matches("(Device/)?[A-Za-z0-9.-]{1,64}")) {
+            throw new UnreadableRecord(IssueType.VALUE, "unit", "A carton's id has letters, digits, '-' and '.'.");
+        }
         return unit.startsWith("Device/") ? unit : "Device/" + unit;
     }
 

@@ -29,7 +29,11 @@ public final class Bookings {
 
     /** The booking's full name. */
     public static String name(String booking) {
-        return booking.startsWith("ServiceRequest/") ? booking : "ServiceRequest/" + booking;
+        String id = booking.startsWith("ServiceRequest/") ? booking.substring("ServiceRequest/".length()) : booking;
+        if (!id.matches("[A-Za-z0-9.-]{1,64}")) {
+            throw new UnreadableRecord(IssueType.VALUE, "booking", "A booking's id has letters, digits, '-' and '.'.");
+        }
+        return "ServiceRequest/" + id;
     }
 
     /**

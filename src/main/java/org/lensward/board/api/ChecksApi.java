@@ -1,5 +1,8 @@
 package org.lensward.board.api;
 
+import static org.lensward.finding.FindingCode.CHECK_SCAN_UNREADABLE;
+import static org.lensward.finding.FindingCode.UNIT_NOT_IN_BANK;
+
 import com.fasterxml.jackson.databind.JsonNode;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.tags.Tag;
@@ -11,6 +14,8 @@ import org.hl7.fhir.r4.model.OperationOutcome.IssueType;
 import org.lensward.board.api.PlansApi.Standing;
 import org.lensward.check.Attempt;
 import org.lensward.check.Checkpoint;
+import org.lensward.finding.Evidence;
+import org.lensward.finding.Finding;
 import org.lensward.finding.Outcome;
 import org.lensward.lens.label.CartonLabel;
 import org.lensward.lens.stock.LensUnit;
@@ -32,12 +37,15 @@ import org.springframework.web.bind.annotation.RestController;
 
 /**
  * The lens check, step by step. A check and a carton are two resources with a version each: the check is written first, then the carton is
- * moved. A repeat of the same step changes nothing in the check and finishes what was left of the move.
+ * moved. A repeat of the same step changes nothing in the check and finishes what was left of the move; the implant card is given once,
+ * when the implantation is recorded.
  */
 @RestController
 @RequestMapping("/api/checks")
 @Tag(name = "Lens check")
 public final class ChecksApi {
+
+    private static final Evidence SCAN = new Evidence("scan", "", "");
 
     private final Bookings bookings;
     private final LensChecks checks;
@@ -96,15 +104,26 @@ public final class ChecksApi {
                 .orElseThrow(() -> new UnreadableRecord(
                         IssueType.NOTFOUND, "checkpoint", "There is no checkpoint " + checkpoint + "."));
         CartonLabel label = LabelsApi.label(step.scans(), clock);
+        whole(label);
         PresentedJson told = PresentedJson.of(step.presented());
-        Optional<LensUnit> unit = unit(bank.units(), label, name);
-        Attempt attempt = new Attempt(at, told.with(label, unit), told.exemption());
+        LensUnit unit = unit(bank.units(), label, name)
+                .orElseThrow(
+                        () -> Refusal.nothingWritten(List.of(Finding.of(UNIT_NOT_IN_BANK, SCAN, "with this label"))));
+        Attempt attempt = new Attempt(at, told.with(label, Optional.of(unit)), told.exemption());
         if (at == Checkpoint.SIGN_OUT && step.implanted().isEmpty()) {
             throw new UnreadableRecord(IssueType.REQUIRED, "implanted", "Sign-out names surgeon and hospital.");
         }
         Standing now = PlansApi.standing(bookings.act(name, (each, gathered) -> each.present(gathered, name, attempt)));
-        return unit.map(carton -> moved(name, at, attempt, carton, step, now))
-                .orElseGet(() -> new Passed(now.check(), now.changed(), Optional.empty(), Optional.empty()));
+        return moved(name, at, attempt, unit, step, now);
+    }
+
+    /** Half a label tells no carton from its neighbours; people scan again before anything is judged. */
+    private static void whole(CartonLabel label) {
+        if (label.identity().isEmpty()
+                || label.lot().isEmpty() && label.serial().isEmpty()) {
+            throw Refusal.nothingWritten(List.of(
+                    Finding.of(CHECK_SCAN_UNREADABLE, SCAN, "it gives no expiry, or neither lot nor serial number")));
+        }
     }
 
     private Passed moved(String name, Checkpoint at, Attempt attempt, LensUnit unit, Step step, Standing now) {
@@ -117,7 +136,7 @@ public final class ChecksApi {
                 Refusal.unless(bank.move(carton, new Movement.Reserve(name, day), signed));
             }
             Refusal.unless(bank.move(carton, new Movement.Pick(name, day), signed));
-        } else if (at == Checkpoint.SIGN_OUT) {
+        } else if (at == Checkpoint.SIGN_OUT && unit.state() != UnitState.IMPLANTED) {
             Implanted by = step.implanted().orElseThrow();
             card = Optional.of(Refusal.unless(bank.implant(
                     new Implantation(

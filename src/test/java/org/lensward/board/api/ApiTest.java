@@ -410,6 +410,42 @@ class ApiTest {
         assertThat(answer.type()).startsWith("application/problem+json");
     }
 
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "/api/plans/booking-11/confirmation | {} | surgeon",
+                "/api/plans/booking-11/change | {\"surgeon\": \"s\", \"reason\": \"r\", \"taget\": \"-1 D\"} | taget",
+                "/api/checks/booking-11/pick | {\"scans\": []} | presented",
+                "/api/labels | {} | scans",
+                "/api/bank/units | {} | scans"
+            })
+    void a_field_that_is_missing_or_unknown_is_named(String path, String body, String field) throws Exception {
+        Answer answer = post(path, body);
+        assertThat(answer.status()).isEqualTo(400);
+        assertThat(answer.body().path("detail").asText()).contains(field);
+    }
+
+    @Test
+    void an_id_that_is_more_than_an_id_is_refused() throws Exception {
+        assertThat(get("/api/plans/booking-01%3F_include=x").status()).isEqualTo(400);
+    }
+
+    /** A label cut short, and a carton that nobody took in: neither is judged, neither is implanted unrecorded. */
+    @ParameterizedTest
+    @CsvSource({
+        "(01)09521234000013, 422, check-scan-unreadable",
+        "(01)09521234000013(17)280131(10)NOBODY(21)1, 404, unit-not-in-bank"
+    })
+    void half_a_label_or_an_unknown_carton_leaves_the_check_as_it_is(String scan, int status, String code)
+            throws Exception {
+        String before = check("booking-11").getMeta().getVersionId();
+        Answer refused = post("/api/checks/booking-11/pick", step(scan, careful("booking-11", "right", "intact")));
+        assertThat(refused.status()).isEqualTo(status);
+        assertThat(refused.body().path("findings").findValuesAsText("code")).containsExactly(code);
+        assertThat(check("booking-11").getMeta().getVersionId()).isEqualTo(before);
+    }
+
     @Test
     void a_body_that_is_no_json_is_refused() throws Exception {
         Answer answer = post("/api/plans/booking-11/confirmation", "not json");
