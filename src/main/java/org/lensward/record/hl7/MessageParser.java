@@ -7,6 +7,7 @@ import ca.uhn.hl7v2.model.GenericSegment;
 import ca.uhn.hl7v2.parser.EncodingCharacters;
 import ca.uhn.hl7v2.parser.GenericModelClassFactory;
 import ca.uhn.hl7v2.parser.PipeParser;
+import ca.uhn.hl7v2.util.idgenerator.InMemoryIDGenerator;
 import ca.uhn.hl7v2.validation.impl.ValidationContextFactory;
 import java.nio.charset.Charset;
 import java.util.ArrayList;
@@ -32,6 +33,8 @@ final class MessageParser {
 
     MessageParser(Charset usual) {
         DefaultHapiContext context = new DefaultHapiContext(models);
+        // The library would keep a counter in a file of the working directory.
+        context.getParserConfiguration().setIdGenerator(new InMemoryIDGenerator());
         context.setValidationContext(ValidationContextFactory.noValidation());
         this.parser = context.getPipeParser();
         this.usual = usual;
