@@ -149,7 +149,7 @@ final class CheckCommand implements Callable<Integer> {
     }
 
     private CheckedBooking checked(FhirContext fhir) throws IOException {
-        Policy chosen = policy == null ? PolicyFile.shipped() : PolicyFile.read(policy);
+        Policy chosen = PolicyFile.orShipped(policy);
         String name = booking.startsWith("ServiceRequest/") ? booking : "ServiceRequest/" + booking;
         Clock clock = Clock.system(ZoneId.systemDefault());
         LensChecks checks = new LensChecks(fhir, chosen, chosen.check(), clock);

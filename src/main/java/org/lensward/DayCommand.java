@@ -53,7 +53,7 @@ final class DayCommand implements Callable<Integer> {
     @Override
     public Integer call() throws IOException {
         FhirContext fhir = Fhir.r4();
-        Policy chosen = policy == null ? PolicyFile.shipped() : PolicyFile.read(policy);
+        Policy chosen = PolicyFile.orShipped(policy);
         try {
             Bundle gathered = record == null
                     ? planned(fhir, chosen)

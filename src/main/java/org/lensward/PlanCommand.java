@@ -76,7 +76,7 @@ final class PlanCommand implements Callable<Integer> {
     }
 
     private List<Planned> plan(FhirContext fhir, Bundle bundle) {
-        Policy chosen = policy == null ? PolicyFile.shipped() : PolicyFile.read(policy);
+        Policy chosen = PolicyFile.orShipped(policy);
         SiteCodes codes = siteCodes == null ? SiteCodes.none() : SiteCodesFile.read(siteCodes);
         List<Planned> planned =
                 new BundlePlanning(fhir, chosen, codes, Clock.system(ZoneId.systemDefault())).plan(bundle);

@@ -92,7 +92,7 @@ final class StockCommand implements Callable<Integer> {
         PrintStream out = new PrintStream(System.out, true, StandardCharsets.UTF_8);
         FhirContext fhir = Fhir.r4();
         IParser json = fhir.newJsonParser().setPrettyPrint(true);
-        Policy chosen = policy == null ? PolicyFile.shipped() : PolicyFile.read(policy);
+        Policy chosen = PolicyFile.orShipped(policy);
         StockSheet.Days days = days();
         try {
             Seen seen = record == null ? inBundles(fhir, chosen, days) : inRecord(fhir, chosen, days, record);

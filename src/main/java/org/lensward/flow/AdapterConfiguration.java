@@ -46,7 +46,7 @@ public class AdapterConfiguration {
 
     @Bean
     Policy policy(AdapterSettings settings) {
-        return settings.policy() == null ? PolicyFile.shipped() : PolicyFile.read(settings.policy());
+        return PolicyFile.orShipped(settings.policy());
     }
 
     @Bean

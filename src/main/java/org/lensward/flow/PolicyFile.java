@@ -14,6 +14,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Objects;
+import org.jspecify.annotations.Nullable;
 import org.lensward.plan.Policy;
 import org.lensward.quantity.CellsPerSquareMillimetre;
 import org.lensward.quantity.Days;
@@ -64,6 +65,11 @@ public final class PolicyFile {
         } catch (IOException unreadable) {
             throw new UncheckedIOException(unreadable);
         }
+    }
+
+    /** The hospital's own policy, or the shipped one where it names none. */
+    public static Policy orShipped(@Nullable Path file) {
+        return file == null ? shipped() : read(file);
     }
 
     /** A hospital's own policy. */

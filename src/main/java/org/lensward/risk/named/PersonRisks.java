@@ -9,30 +9,15 @@ import static org.lensward.finding.FindingCode.IRIS_MAY_BE_FLOPPY;
 import static org.lensward.finding.FindingCode.LIDS_INFECTED;
 import static org.lensward.finding.FindingCode.NEEDLE_HAZARDOUS;
 
-import java.util.List;
-import java.util.Map;
 import java.util.stream.Stream;
 import org.lensward.eye.Biometry;
 import org.lensward.eye.Sign;
 import org.lensward.finding.Finding;
+import org.lensward.risk.FloppyIris;
 import org.lensward.risk.preparation.AnaestheticPolicy;
 
-/**
- * Risks that the person brings: drugs, allergies, infection, how they can lie and look.
- *
- * <p>Floppy iris: risk ratios against no alpha blocker of Wang et al., Front Med 2022;9:941130, 6,488 cases (abstract read). Silodosin has
- * none there and is named without a figure.
- */
+/** Risks that the person brings: drugs, allergies, infection, how they can lie and look. */
 final class PersonRisks {
-
-    static final Map<Sign, Double> FLOPPY_IRIS = Map.of(
-            Sign.TAMSULOSIN, 13.85,
-            Sign.TERAZOSIN, 8.94,
-            Sign.ALFUZOSIN, 7.73,
-            Sign.DOXAZOSIN, 3.88);
-
-    private static final List<Sign> ALPHA_BLOCKERS =
-            List.of(Sign.TAMSULOSIN, Sign.TERAZOSIN, Sign.ALFUZOSIN, Sign.DOXAZOSIN, Sign.OTHER_ALPHA_BLOCKER);
 
     private final AnaestheticPolicy policy;
 
@@ -73,15 +58,11 @@ final class PersonRisks {
 
     private static Stream<Finding> floppyIris(Subject subject) {
         Grounds grounds = new Grounds();
-        for (Sign drug : ALPHA_BLOCKERS) {
-            subject.eye().history().affirmed(drug).ifPresent(taken -> {
-                Double ratio = FLOPPY_IRIS.get(drug);
-                if (ratio == null) {
-                    grounds.add(taken.words(), taken.evidence());
-                } else {
-                    grounds.add(taken, ratio);
-                }
-            });
+        for (Sign drug : FloppyIris.DRUGS) {
+            subject.eye().history().affirmed(drug).ifPresent(taken -> FloppyIris.ratio(drug)
+                    .ifPresentOrElse(
+                            ratio -> grounds.add(taken, ratio.value()),
+                            () -> grounds.add(taken.words(), taken.evidence())));
         }
         return grounds.name(IRIS_MAY_BE_FLOPPY);
     }
