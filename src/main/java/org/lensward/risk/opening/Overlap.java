@@ -60,10 +60,18 @@ public record Overlap(Millimetres optic, Millimetres opening, Millimetres decent
         return (optic.value() - opening.value()) / 2;
     }
 
-    /** Area common to both circles: a sector of each, less the kite between the centres and the crossings. */
+    /** Whether one circle lies wholly within the other, equal and concentric ones included. */
+    private boolean nested() {
+        return decentration.value() <= Math.abs(rim());
+    }
+
+    /** Area common to both circles: the smaller one, or a sector of each less the kite between the centres and the crossings. */
     private double shared() {
         double large = optic.value() / 2;
         double small = opening.value() / 2;
+        if (nested()) {
+            return Math.PI * square(Math.min(large, small));
+        }
         double onOptic = angle(large, small);
         double onOpening = angle(small, large);
         return square(large) * (onOptic - Math.sin(onOptic) * Math.cos(onOptic))
@@ -72,10 +80,10 @@ public record Overlap(Millimetres optic, Millimetres opening, Millimetres decent
 
     /** Half the angle of the first circle's edge that lies inside the second, 0 to pi, by the law of cosines. */
     private double angle(double of, double inside) {
-        double apart = decentration.value();
-        if (apart <= Math.abs(of - inside)) {
+        if (nested()) {
             return of < inside ? Math.PI : 0;
         }
+        double apart = decentration.value();
         double cosine = (square(of) + square(apart) - square(inside)) / (2 * of * apart);
         return Math.acos(Math.max(-1, Math.min(1, cosine)));
     }

@@ -58,6 +58,14 @@ class OverlapTest {
         assertThat(overlap(6, 7, 0.5).coveredFront().value()).isCloseTo(0, within(EXACT));
     }
 
+    /** No rim is left, and no edge stands free either: the opening ends where the optic does. */
+    @Test
+    void an_opening_exactly_over_the_optic_covers_nothing() {
+        assertThat(overlap(6, 6, 0).coveredFront().value()).isCloseTo(0, within(EXACT));
+        assertThat(overlap(6, 6, 0).freeEdge().value()).isZero();
+        assertThat(overlap(6, 6, 0).complete()).isTrue();
+    }
+
     @Test
     void an_opening_beside_the_optic_covers_all_of_it() {
         assertThat(overlap(6, 5, 5.5).freeEdge().value()).isCloseTo(0, within(1e-5));
