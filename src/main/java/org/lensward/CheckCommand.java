@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
+import org.lensward.board.api.Bookings;
 import org.lensward.board.api.ChecksApi;
 import org.lensward.board.api.PresentedJson;
 import org.lensward.check.Attempt;
@@ -120,9 +121,7 @@ final class CheckCommand implements Callable<Integer> {
                     .ifPresent(bundle -> out.println(json.encodeResourceToString(bundle)));
             return exit;
         } catch (UnreadableRecord refused) {
-            System.err.println(refused.element() + ": " + refused.getMessage());
-            out.println(json.encodeResourceToString(refused.outcome()));
-            return PlanCommand.UNREADABLE;
+            return UnreadableInput.tell(refused, json, out);
         }
     }
 
@@ -150,7 +149,7 @@ final class CheckCommand implements Callable<Integer> {
 
     private CheckedBooking checked(FhirContext fhir) throws IOException {
         Policy chosen = PolicyFile.orShipped(policy);
-        String name = booking.startsWith("ServiceRequest/") ? booking : "ServiceRequest/" + booking;
+        String name = Bookings.name(booking);
         Clock clock = Clock.system(ZoneId.systemDefault());
         LensChecks checks = new LensChecks(fhir, chosen, chosen.check(), clock);
         return record == null

@@ -36,7 +36,6 @@ import picocli.CommandLine.Parameters;
 final class CodesCommand implements Callable<Integer> {
 
     static final int ALL_UNDERSTOOD = 0;
-    static final int UNREADABLE = 2;
     static final int NOT_UNDERSTOOD = 3;
 
     private static final List<String> QUESTIONS = Stream.of(
@@ -75,14 +74,13 @@ final class CodesCommand implements Callable<Integer> {
     @Override
     public Integer call() throws IOException {
         FhirContext fhir = Fhir.r4();
-        SiteCodes codes = siteCodes == null ? SiteCodes.none() : SiteCodesFile.read(siteCodes);
+        SiteCodes codes = SiteCodesFile.orNone(siteCodes);
         try {
             CodeSurvey survey = CodeSurvey.of(bundle(fhir), codes);
             new PrintStream(System.out, true, StandardCharsets.UTF_8).println(CodesTable.of(survey));
             return survey.allUnderstoodOnEyes() ? ALL_UNDERSTOOD : NOT_UNDERSTOOD;
         } catch (UnreadableRecord refused) {
-            System.err.println(refused.element() + ": " + refused.getMessage());
-            return UNREADABLE;
+            return UnreadableInput.tell(refused);
         }
     }
 

@@ -5,7 +5,6 @@ import java.io.IOException;
 import java.net.URI;
 import java.nio.file.Path;
 import java.time.Clock;
-import java.time.Duration;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.concurrent.Callable;
@@ -15,7 +14,6 @@ import org.lensward.board.DaySheet;
 import org.lensward.board.DaySheets;
 import org.lensward.board.DayTable;
 import org.lensward.board.TheatreList;
-import org.lensward.flow.AdapterSettings.RecordServer;
 import org.lensward.flow.BundlePlanning;
 import org.lensward.flow.PolicyFile;
 import org.lensward.flow.RecordClient;
@@ -57,16 +55,14 @@ final class DayCommand implements Callable<Integer> {
         try {
             Bundle gathered = record == null
                     ? planned(fhir, chosen)
-                    : new RecordClient(fhir, new RecordServer(record, Duration.ofSeconds(30)))
-                            .gather(TheatreList.QUESTIONS);
+                    : RecordClient.at(record, fhir).gather(TheatreList.QUESTIONS);
             List<DaySheet> sheets = DaySheets.of(new Shelf(gathered), chosen.preparation()).stream()
                     .filter(sheet -> date.isEmpty() || sheet.day().equals(date))
                     .toList();
             System.out.print(DayTable.of(sheets));
             return 0;
         } catch (UnreadableRecord refused) {
-            System.err.println(refused.element() + ": " + refused.getMessage());
-            return 2;
+            return UnreadableInput.tell(refused);
         }
     }
 

@@ -41,7 +41,6 @@ import picocli.CommandLine.Parameters;
 final class PlanCommand implements Callable<Integer> {
 
     static final int PLANNED = 0;
-    static final int UNREADABLE = 2;
     static final int WITHHELD = 3;
 
     @Parameters(paramLabel = "BUNDLE.json", description = "the file to read, or - for standard input")
@@ -69,15 +68,13 @@ final class PlanCommand implements Callable<Integer> {
             boolean withheld = planned.stream().anyMatch(each -> each.plan().state() == PlanState.WITHHELD);
             return withheld ? WITHHELD : PLANNED;
         } catch (UnreadableRecord refused) {
-            System.err.println(refused.element() + ": " + refused.getMessage());
-            out.println(json.encodeResourceToString(refused.outcome()));
-            return UNREADABLE;
+            return UnreadableInput.tell(refused, json, out);
         }
     }
 
     private List<Planned> plan(FhirContext fhir, Bundle bundle) {
         Policy chosen = PolicyFile.orShipped(policy);
-        SiteCodes codes = siteCodes == null ? SiteCodes.none() : SiteCodesFile.read(siteCodes);
+        SiteCodes codes = SiteCodesFile.orNone(siteCodes);
         List<Planned> planned =
                 new BundlePlanning(fhir, chosen, codes, Clock.system(ZoneId.systemDefault())).plan(bundle);
         if (planned.isEmpty()) {

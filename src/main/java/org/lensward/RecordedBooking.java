@@ -2,14 +2,12 @@ package org.lensward;
 
 import ca.uhn.fhir.context.FhirContext;
 import java.net.URI;
-import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.BiFunction;
 import org.hl7.fhir.r4.model.Bundle;
 import org.lensward.board.api.Bookings;
 import org.lensward.finding.Outcome;
-import org.lensward.flow.AdapterSettings.RecordServer;
 import org.lensward.flow.RecordClient;
 import org.lensward.lens.stock.LensUnit;
 import org.lensward.record.bank.LensBank;
@@ -24,7 +22,7 @@ final class RecordedBooking implements CheckedBooking {
     private final String booking;
 
     RecordedBooking(FhirContext fhir, URI record, String booking, LensChecks checks) {
-        RecordClient client = new RecordClient(fhir, new RecordServer(record, Duration.ofSeconds(30)));
+        RecordClient client = RecordClient.at(record, fhir);
         this.bookings = new Bookings(client, checks);
         this.bank = new LensBank(fhir, client);
         this.booking = booking;

@@ -8,7 +8,6 @@ import java.net.URI;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Clock;
-import java.time.Duration;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
@@ -17,7 +16,6 @@ import java.util.concurrent.Callable;
 import org.hl7.fhir.r4.model.Bundle;
 import org.jspecify.annotations.Nullable;
 import org.lensward.finding.Outcome;
-import org.lensward.flow.AdapterSettings.RecordServer;
 import org.lensward.flow.BundlePlanning;
 import org.lensward.flow.PolicyFile;
 import org.lensward.flow.RecordClient;
@@ -107,9 +105,7 @@ final class StockCommand implements Callable<Integer> {
             }
             return sheet.allocation().shortages().isEmpty() ? COVERED : SHORT;
         } catch (UnreadableRecord refused) {
-            System.err.println(refused.element() + ": " + refused.getMessage());
-            out.println(json.encodeResourceToString(refused.outcome()));
-            return PlanCommand.UNREADABLE;
+            return UnreadableInput.tell(refused, json, out);
         }
     }
 
@@ -131,20 +127,16 @@ final class StockCommand implements Callable<Integer> {
     }
 
     private static Seen inRecord(FhirContext fhir, Policy chosen, StockSheet.Days days, URI url) {
-        RecordClient client = client(fhir, url);
+        RecordClient client = RecordClient.at(url, fhir);
         Bundle gathered = client.gather(StockSheet.questions(chosen.stock(), days.today()));
         return new Seen(new Shelf(gathered), new LensBank(fhir, client).units());
-    }
-
-    private static RecordClient client(FhirContext fhir, URI url) {
-        return new RecordClient(fhir, new RecordServer(url, Duration.ofSeconds(30)));
     }
 
     private void place(Bundle orders, FhirContext fhir, IParser json, PrintStream out) {
         if (record == null) {
             out.println(json.encodeResourceToString(orders));
         } else if (orders.hasEntry()) {
-            client(fhir, record).post(orders);
+            RecordClient.at(record, fhir).post(orders);
             out.println("Ordered: " + orders.getEntry().size() + ", written as SupplyRequests.");
         } else {
             out.println("Ordered: nothing new.");

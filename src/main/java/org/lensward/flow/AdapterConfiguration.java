@@ -51,7 +51,7 @@ public class AdapterConfiguration {
 
     @Bean
     SiteCodes siteCodes(AdapterSettings settings) {
-        return settings.siteCodes() == null ? SiteCodes.none() : SiteCodesFile.read(settings.siteCodes());
+        return SiteCodesFile.orNone(settings.siteCodes());
     }
 
     @Bean

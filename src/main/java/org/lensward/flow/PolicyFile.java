@@ -1,6 +1,5 @@
 package org.lensward.flow;
 
-import com.fasterxml.jackson.annotation.JsonCreator;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.ObjectMapper;
@@ -50,7 +49,7 @@ public final class PolicyFile {
                         Seconds.class,
                         Days.class,
                         Kilometres.class)
-                .forEach(type -> YAML.addMixIn(type, Parsed.class));
+                .forEach(type -> YAML.addMixIn(type, AsPrinted.class));
     }
 
     private PolicyFile() {}
@@ -87,14 +86,6 @@ public final class PolicyFile {
         } catch (JsonProcessingException refused) {
             throw new IllegalArgumentException(
                     "The policy in " + name + " is refused: " + refused.getOriginalMessage(), refused);
-        }
-    }
-
-    /** Quantities are written as they print: "21.30 mm". */
-    private interface Parsed {
-        @JsonCreator(mode = JsonCreator.Mode.DELEGATING)
-        static Object parse(String text) {
-            throw new UnsupportedOperationException("A mix-in has no body: " + text);
         }
     }
 }

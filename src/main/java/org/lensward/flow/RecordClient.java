@@ -7,6 +7,8 @@ import ca.uhn.fhir.rest.client.api.IGenericClient;
 import ca.uhn.fhir.rest.client.api.ServerValidationModeEnum;
 import ca.uhn.fhir.rest.server.exceptions.PreconditionFailedException;
 import ca.uhn.fhir.rest.server.exceptions.ResourceVersionConflictException;
+import java.net.URI;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -21,6 +23,11 @@ import org.lensward.record.bank.RecordDoor;
 public final class RecordClient implements RecordDoor {
 
     private final IGenericClient client;
+
+    /** A record that a person names, with the patience that the settings have by default. */
+    public static RecordClient at(URI url, FhirContext fhir) {
+        return new RecordClient(fhir, new AdapterSettings.RecordServer(url, Duration.ofSeconds(30)));
+    }
 
     public RecordClient(FhirContext fhir, AdapterSettings.RecordServer server) {
         int timeout = Math.toIntExact(server.timeout().toMillis());

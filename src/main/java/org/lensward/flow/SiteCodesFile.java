@@ -1,6 +1,5 @@
 package org.lensward.flow;
 
-import com.fasterxml.jackson.annotation.JsonCreator;
 import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.MapperFeature;
@@ -12,6 +11,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import org.jspecify.annotations.Nullable;
 import org.lensward.record.site.LocalCode;
 import org.lensward.record.site.Meaning;
 import org.lensward.record.site.SiteCodes;
@@ -23,11 +23,16 @@ public final class SiteCodesFile {
             .propertyNamingStrategy(PropertyNamingStrategies.KEBAB_CASE)
             .enable(MapperFeature.ACCEPT_CASE_INSENSITIVE_ENUMS)
             .enable(JsonParser.Feature.STRICT_DUPLICATE_DETECTION)
-            .addMixIn(LocalCode.class, Parsed.class)
-            .addMixIn(Meaning.class, Parsed.class)
+            .addMixIn(LocalCode.class, AsPrinted.class)
+            .addMixIn(Meaning.class, AsPrinted.class)
             .build();
 
     private SiteCodesFile() {}
+
+    /** The hospital's own map, or none where it names none. */
+    public static SiteCodes orNone(@Nullable Path file) {
+        return file == null ? SiteCodes.none() : read(file);
+    }
 
     /** The map in that file. */
     public static SiteCodes read(Path file) {
@@ -45,14 +50,6 @@ public final class SiteCodesFile {
                     "The site codes in " + file + " are refused: " + refused.getMessage(), refused);
         } catch (IOException unreadable) {
             throw new UncheckedIOException("The site codes " + file + " cannot be read", unreadable);
-        }
-    }
-
-    /** Codes are written as they print: "system|code". */
-    private interface Parsed {
-        @JsonCreator(mode = JsonCreator.Mode.DELEGATING)
-        static Object parse(String text) {
-            throw new UnsupportedOperationException("A mix-in has no body: " + text);
         }
     }
 }

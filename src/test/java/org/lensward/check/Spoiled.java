@@ -9,124 +9,78 @@ import org.lensward.lens.stock.LensUnit;
 import org.lensward.lens.stock.UnitState;
 import org.lensward.quantity.Degrees;
 
-/** What was presented, with one thing changed. */
-record Spoiled(Presented all) {
+/** What was presented, with one thing after another changed. */
+final class Spoiled {
+
+    private Identity patient;
+    private EyesRead eyes;
+    private Optional<String> plan;
+    private Carton carton;
+    private Optional<Degrees> axis;
+    private Optional<Set<String>> allergies;
+    private List<BackUp> backUps;
+    private People people;
+    private OffsetDateTime at;
+
+    Spoiled(Presented right) {
+        patient = right.patient();
+        eyes = right.eyes();
+        plan = right.plan();
+        carton = right.carton();
+        axis = right.axis();
+        allergies = right.allergies();
+        backUps = right.backUps();
+        people = right.people();
+        at = right.at();
+    }
+
+    Presented all() {
+        return new Presented(patient, eyes, plan, carton, axis, allergies, backUps, people, at);
+    }
 
     Spoiled patient(Identity other) {
-        return new Spoiled(new Presented(
-                other,
-                all.eyes(),
-                all.plan(),
-                all.carton(),
-                all.axis(),
-                all.allergies(),
-                all.backUps(),
-                all.people(),
-                all.at()));
+        patient = other;
+        return this;
     }
 
     Spoiled eyes(EyesRead other) {
-        return new Spoiled(new Presented(
-                all.patient(),
-                other,
-                all.plan(),
-                all.carton(),
-                all.axis(),
-                all.allergies(),
-                all.backUps(),
-                all.people(),
-                all.at()));
+        eyes = other;
+        return this;
     }
 
     Spoiled plan(Optional<String> other) {
-        return new Spoiled(new Presented(
-                all.patient(),
-                all.eyes(),
-                other,
-                all.carton(),
-                all.axis(),
-                all.allergies(),
-                all.backUps(),
-                all.people(),
-                all.at()));
+        plan = other;
+        return this;
     }
 
     Spoiled carton(Carton other) {
-        return new Spoiled(new Presented(
-                all.patient(),
-                all.eyes(),
-                all.plan(),
-                other,
-                all.axis(),
-                all.allergies(),
-                all.backUps(),
-                all.people(),
-                all.at()));
+        carton = other;
+        return this;
     }
 
     Spoiled axis(Optional<Degrees> other) {
-        return new Spoiled(new Presented(
-                all.patient(),
-                all.eyes(),
-                all.plan(),
-                all.carton(),
-                other,
-                all.allergies(),
-                all.backUps(),
-                all.people(),
-                all.at()));
+        axis = other;
+        return this;
     }
 
     Spoiled allergies(Optional<Set<String>> other) {
-        return new Spoiled(new Presented(
-                all.patient(),
-                all.eyes(),
-                all.plan(),
-                all.carton(),
-                all.axis(),
-                other,
-                all.backUps(),
-                all.people(),
-                all.at()));
+        allergies = other;
+        return this;
     }
 
     Spoiled backUps(List<BackUp> other) {
-        return new Spoiled(new Presented(
-                all.patient(),
-                all.eyes(),
-                all.plan(),
-                all.carton(),
-                all.axis(),
-                all.allergies(),
-                other,
-                all.people(),
-                all.at()));
+        backUps = other;
+        return this;
     }
 
     Spoiled people(String reader, String second) {
-        return new Spoiled(new Presented(
-                all.patient(),
-                all.eyes(),
-                all.plan(),
-                all.carton(),
-                all.axis(),
-                all.allergies(),
-                all.backUps(),
-                new People(Optional.of(reader), Optional.of(second)),
-                all.at()));
+        people = new People(Optional.of(reader), Optional.of(second));
+        return this;
     }
 
     Spoiled at(OffsetDateTime other) {
-        return new Spoiled(new Presented(
-                all.patient(),
-                all.eyes(),
-                all.plan(),
-                all.carton(),
-                all.axis(),
-                all.allergies(),
-                all.backUps(),
-                all.people(),
-                other));
+        at = other;
+        return this;
     }
 
     /** Another lens by the bank and on the box. */
@@ -136,24 +90,21 @@ record Spoiled(Presented all) {
     }
 
     Spoiled bank(Optional<LensUnit> unit) {
-        Carton old = all.carton();
-        return carton(new Carton(old.raw(), old.label(), unit, old.read(), old.state()));
+        return carton(new Carton(carton.raw(), carton.label(), unit, carton.read(), carton.state()));
     }
 
     Spoiled box(Optional<Carton.BoxRead> read) {
-        Carton old = all.carton();
-        return carton(new Carton(old.raw(), old.label(), old.unit(), read, old.state()));
+        return carton(new Carton(carton.raw(), carton.label(), carton.unit(), read, carton.state()));
     }
 
     Spoiled label(Carton.Label label) {
-        Carton old = all.carton();
-        return carton(new Carton(old.raw(), label, old.unit(), old.read(), old.state()));
+        return carton(new Carton(carton.raw(), label, carton.unit(), carton.read(), carton.state()));
     }
 
     /** A carton whose label and bank entry agree on that expiry. */
     Spoiled expiring(LocalDate day) {
-        Carton.Label label = all.carton().label();
-        LensUnit unit = all.carton().unit().orElseThrow();
+        Carton.Label label = carton.label();
+        LensUnit unit = carton.unit().orElseThrow();
         LensUnit.Identity old = unit.identity();
         LensUnit aged = new LensUnit(
                 unit.evidence(),
@@ -170,21 +121,11 @@ record Spoiled(Presented all) {
     }
 
     Spoiled held(UnitState state, Optional<String> booking) {
-        LensUnit unit = all.carton().unit().orElseThrow();
-        return bank(Optional.of(new LensUnit(
-                unit.evidence(),
-                unit.model(),
-                unit.power(),
-                unit.cylinder(),
-                unit.identity(),
-                unit.location(),
-                unit.owner(),
-                state,
-                booking)));
+        LensUnit unit = carton.unit().orElseThrow();
+        return bank(Optional.of(unit.standing(state, booking)));
     }
 
     Spoiled found(Optional<PackageState> state) {
-        Carton old = all.carton();
-        return carton(new Carton(old.raw(), old.label(), old.unit(), old.read(), state));
+        return carton(new Carton(carton.raw(), carton.label(), carton.unit(), carton.read(), state));
     }
 }

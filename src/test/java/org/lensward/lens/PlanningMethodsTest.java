@@ -7,7 +7,6 @@ import static org.lensward.optics.LongEyeAdjustment.NONE;
 import static org.lensward.optics.LongEyeAdjustment.WANG_KOCH_2018;
 
 import java.time.LocalDate;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Nested;
@@ -17,7 +16,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.lensward.eye.BeforeLaser;
 import org.lensward.eye.Eye;
-import org.lensward.eye.History;
+import org.lensward.eye.Histories;
 import org.lensward.eye.Laterality;
 import org.lensward.eye.Measured;
 import org.lensward.eye.OtherReadings;
@@ -44,14 +43,10 @@ class PlanningMethodsTest {
     }
 
     static Eye eye(Optional<BeforeLaser> before, Sign... signs) {
-        List<History.Entry> entries = Arrays.stream(signs)
-                .map(sign -> new History.Entry(
-                        sign, true, sign.toString(), new Evidence("Condition/" + sign.ordinal(), "1", "code")))
-                .toList();
         return new Eye(
                 Laterality.RIGHT,
                 Optional.of(ORDINARY.biometry()),
-                new History(entries),
+                Histories.of(signs),
                 List.of(),
                 Optional.empty(),
                 Optional.empty(),

@@ -1,40 +1,36 @@
 package org.lensward.plan;
 
+import static org.assertj.core.api.Assertions.assertThat;
+
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
-import org.lensward.check.Checks;
 import org.lensward.eye.Allergen;
 import org.lensward.eye.Allergy;
 import org.lensward.eye.Biometry;
 import org.lensward.eye.Eye;
 import org.lensward.eye.EyeSurgery;
+import org.lensward.eye.Histories;
 import org.lensward.eye.History;
 import org.lensward.eye.Laterality;
 import org.lensward.eye.Measured;
 import org.lensward.eye.OtherReadings;
 import org.lensward.eye.Person;
-import org.lensward.eye.Policies;
 import org.lensward.eye.Sex;
 import org.lensward.eye.Sign;
 import org.lensward.eye.Specimen;
 import org.lensward.finding.Evidence;
 import org.lensward.finding.Finding;
+import org.lensward.finding.FindingCode;
 import org.lensward.lens.Catalogue;
 import org.lensward.lens.LensModel;
 import org.lensward.lens.LensPolicy;
 import org.lensward.lens.Lenses;
-import org.lensward.lens.TargetSide;
-import org.lensward.lens.stock.Stocks;
 import org.lensward.quantity.Dioptres;
-import org.lensward.risk.Risks;
-import org.lensward.risk.opening.Openings;
-import org.lensward.risk.preparation.Preparations;
 
 /** A booking for tests: ready to be planned unless a test says otherwise. */
 record Cases(PlanningCase booked) {
@@ -43,33 +39,25 @@ record Cases(PlanningCase booked) {
     static final Evidence BOOKING = new Evidence("ServiceRequest/b1", "1", "");
     static final Evidence PATIENT = new Evidence("Patient/p1", "1", "");
 
-    static Policy policy(String version) {
-        return new Policy(
-                version,
-                Policies.standard(),
-                Lenses.policy(TargetSide.MYOPIC),
-                Risks.policy(),
-                Openings.policy(),
-                Preparations.policy(),
-                Stocks.policy(),
-                Checks.policy());
-    }
-
     static EyePlan plan(Cases given, LensPolicy lens) {
-        return new Planner(new Policy(
-                        "test-1",
-                        Policies.standard(),
-                        lens,
-                        Risks.policy(),
-                        Openings.policy(),
-                        Preparations.policy(),
-                        Stocks.policy(),
-                        Checks.policy()))
-                .plan(given.booked());
+        return new Planner(WholePolicy.with(lens)).plan(given.booked());
     }
 
     static EyePlan plan(Cases given) {
-        return new Planner(policy("test-1")).plan(given.booked());
+        return new Planner(WholePolicy.standard()).plan(given.booked());
+    }
+
+    /** The plan's one finding of that kind; that there are not two is checked. */
+    static Optional<Finding> find(EyePlan plan, FindingCode code) {
+        List<Finding> all = plan.findings().stream()
+                .filter(finding -> finding.code() == code)
+                .toList();
+        assertThat(all).hasSizeLessThanOrEqualTo(1);
+        return all.stream().findFirst();
+    }
+
+    static Optional<Finding> find(Cases given, FindingCode code) {
+        return find(plan(given), code);
     }
 
     /** A woman of 66, both eyes alike, a target, and a lens for every site. */
@@ -138,14 +126,10 @@ record Cases(PlanningCase booked) {
 
     Cases signs(Sign... present) {
         Eye eye = booked.eye().orElseThrow();
-        List<History.Entry> entries = Arrays.stream(present)
-                .map(sign -> new History.Entry(
-                        sign, true, sign.toString(), new Evidence("Condition/" + sign.ordinal(), "1", "code")))
-                .toList();
         return eye(new Eye(
                 eye.side(),
                 eye.biometry(),
-                new History(entries),
+                Histories.of(present),
                 eye.surgery(),
                 eye.pupil(),
                 eye.surprise(),

@@ -54,8 +54,9 @@ class FingerprintTest {
     @Test
     void a_plan_under_another_policy_version_is_another_plan() {
         PlanningCase booked = Cases.ordinary().booked();
-        assertThat(new Planner(Cases.policy("test-2")).plan(booked).fingerprint())
-                .isNotEqualTo(new Planner(Cases.policy("test-1")).plan(booked).fingerprint());
+        assertThat(new Planner(WholePolicy.version("test-2")).plan(booked).fingerprint())
+                .isNotEqualTo(
+                        new Planner(WholePolicy.version("test-1")).plan(booked).fingerprint());
     }
 
     @Test

@@ -7,6 +7,7 @@ import static org.lensward.finding.FindingCode.EYES_WILL_DIFFER;
 import static org.lensward.finding.FindingCode.FORMULAS_DISAGREE;
 import static org.lensward.finding.FindingCode.RESULT_BEYOND_TARGET;
 import static org.lensward.finding.FindingCode.SECOND_EYE_EXPECTED;
+import static org.lensward.plan.Cases.find;
 
 import java.util.DoubleSummaryStatistics;
 import java.util.List;
@@ -23,7 +24,6 @@ import org.lensward.eye.OtherReadings;
 import org.lensward.eye.Specimen;
 import org.lensward.finding.Evidence;
 import org.lensward.finding.Finding;
-import org.lensward.finding.FindingCode;
 import org.lensward.lens.LensModel;
 import org.lensward.lens.LensSite;
 import org.lensward.lens.Lenses;
@@ -31,18 +31,6 @@ import org.lensward.quantity.Dioptres;
 
 /** A lens once chosen is looked at again: do the formulas agree, will the eyes, does the device? */
 class SecondLooksTest {
-
-    private static Optional<Finding> find(EyePlan plan, FindingCode code) {
-        List<Finding> all = plan.findings().stream()
-                .filter(finding -> finding.code() == code)
-                .toList();
-        assertThat(all).hasSizeLessThanOrEqualTo(1);
-        return all.stream().findFirst();
-    }
-
-    private static Optional<Finding> find(Cases given, FindingCode code) {
-        return find(Cases.plan(given), code);
-    }
 
     private static double predicted(EyePlan plan) {
         return plan.lens().orElseThrow().kit().primary().predicted().value();

@@ -5,9 +5,8 @@ import static org.assertj.core.api.Assertions.within;
 import static org.lensward.finding.FindingCode.ANTERIOR_CHAMBER_DEPTH_MISSING;
 import static org.lensward.finding.FindingCode.CORNEA_PERHAPS_RESHAPED;
 import static org.lensward.finding.FindingCode.POST_LASER_METHOD;
+import static org.lensward.plan.Cases.find;
 
-import java.util.List;
-import java.util.Optional;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -15,8 +14,6 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.lensward.eye.Laterality;
 import org.lensward.eye.Sign;
 import org.lensward.eye.Specimen;
-import org.lensward.finding.Finding;
-import org.lensward.finding.FindingCode;
 import org.lensward.lens.KitRole;
 import org.lensward.lens.LensModel;
 import org.lensward.lens.LensPolicy;
@@ -28,18 +25,6 @@ import org.lensward.optics.LongEyeAdjustment;
 
 /** Eyes that the standard formulas were not made for: a cornea perhaps or surely lasered, a long eye. */
 class UnusualEyesTest {
-
-    private static Optional<Finding> find(EyePlan plan, FindingCode code) {
-        List<Finding> all = plan.findings().stream()
-                .filter(finding -> finding.code() == code)
-                .toList();
-        assertThat(all).hasSizeLessThanOrEqualTo(1);
-        return all.stream().findFirst();
-    }
-
-    private static Optional<Finding> find(Cases given, FindingCode code) {
-        return find(Cases.plan(given), code);
-    }
 
     @Nested
     class Given_a_cornea_as_after_a_laser {

@@ -24,23 +24,16 @@ import org.hl7.fhir.r4.model.Resource;
 import org.hl7.fhir.r4.model.ServiceRequest;
 import org.hl7.fhir.r4.model.ServiceRequest.ServiceRequestIntent;
 import org.hl7.fhir.r4.model.ServiceRequest.ServiceRequestStatus;
-import org.lensward.check.Checks;
 import org.lensward.eye.Policies;
 import org.lensward.finding.Finding;
 import org.lensward.finding.FindingCode;
-import org.lensward.lens.Lenses;
-import org.lensward.lens.TargetSide;
-import org.lensward.lens.stock.Stocks;
 import org.lensward.plan.EyePlan;
 import org.lensward.plan.Planner;
 import org.lensward.plan.PlanningCase;
-import org.lensward.plan.Policy;
+import org.lensward.plan.WholePolicy;
 import org.lensward.record.site.SiteCodes;
 import org.lensward.record.site.SiteTranslation;
 import org.lensward.record.site.SiteTranslation.Translated;
-import org.lensward.risk.Risks;
-import org.lensward.risk.opening.Openings;
-import org.lensward.risk.preparation.Preparations;
 
 /** A small record for tests, changed step by step; every resource in its first version as a server would number it. */
 final class Bundles {
@@ -187,16 +180,7 @@ final class Bundles {
     }
 
     EyePlan plan() {
-        Policy policy = new Policy(
-                "test-1",
-                Policies.standard(),
-                Lenses.policy(TargetSide.MYOPIC),
-                Risks.policy(),
-                Openings.policy(),
-                Preparations.policy(),
-                Stocks.policy(),
-                Checks.policy());
-        return new Planner(policy).plan(planning());
+        return new Planner(WholePolicy.standard()).plan(planning());
     }
 
     static CodeableConcept snomed(String code) {

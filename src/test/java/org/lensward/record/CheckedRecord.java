@@ -27,18 +27,11 @@ import org.lensward.check.Checkpoint;
 import org.lensward.check.Checks;
 import org.lensward.check.Expected;
 import org.lensward.check.Presented;
-import org.lensward.eye.Policies;
-import org.lensward.lens.Lenses;
-import org.lensward.lens.TargetSide;
-import org.lensward.lens.stock.Stocks;
-import org.lensward.plan.Policy;
+import org.lensward.plan.WholePolicy;
 import org.lensward.quantity.Dioptres;
 import org.lensward.record.check.CheckAnswer;
 import org.lensward.record.check.LensChecks;
 import org.lensward.record.check.StoredCheck;
-import org.lensward.risk.Risks;
-import org.lensward.risk.opening.Openings;
-import org.lensward.risk.preparation.Preparations;
 
 /** A small record with one planned booking, on the day of the operation; it takes a transaction only in the versions that were read. */
 final class CheckedRecord {
@@ -50,15 +43,7 @@ final class CheckedRecord {
 
     final LensChecks checks = new LensChecks(
             Bundles.FHIR,
-            new Policy(
-                    "test-1",
-                    Policies.standard(),
-                    Lenses.policy(TargetSide.MYOPIC),
-                    Risks.policy(),
-                    Openings.policy(),
-                    Preparations.policy(),
-                    Stocks.policy(),
-                    Checks.policy()),
+            WholePolicy.standard(),
             Checks.policy(),
             Clock.fixed(Instant.parse("2026-03-16T09:40:00Z"), ZoneOffset.UTC));
 

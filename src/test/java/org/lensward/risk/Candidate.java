@@ -4,7 +4,6 @@ import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -12,7 +11,7 @@ import org.lensward.eye.Allergy;
 import org.lensward.eye.Biometry;
 import org.lensward.eye.Examination;
 import org.lensward.eye.Eye;
-import org.lensward.eye.History;
+import org.lensward.eye.Histories;
 import org.lensward.eye.Laterality;
 import org.lensward.eye.Measured;
 import org.lensward.eye.Person;
@@ -185,19 +184,12 @@ public record Candidate(
     }
 
     public Eye eye() {
-        List<History.Entry> entries = signs.entrySet().stream()
-                .map(each -> new History.Entry(
-                        each.getKey(),
-                        each.getValue(),
-                        each.getKey().toString(),
-                        new Evidence("Condition/" + each.getKey().name().toLowerCase(Locale.ROOT), "1", "code")))
-                .toList();
         Optional<Biometry> biometry = length.map(
                 each -> Specimen.ordinary(side, OPERATION).length(each).biometry());
         return new Eye(
                         side,
                         biometry,
-                        new History(entries),
+                        Histories.of(signs),
                         List.of(),
                         pupil.map(each -> new Measured<>(Millimetres.of(each), PUPIL)),
                         Optional.empty())

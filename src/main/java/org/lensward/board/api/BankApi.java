@@ -6,19 +6,18 @@ import java.time.Clock;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.Supplier;
 import org.hl7.fhir.r4.model.OperationOutcome.IssueType;
 import org.lensward.lens.label.CartonLabel;
 import org.lensward.lens.stock.LensUnit;
 import org.lensward.lens.stock.Movement;
 import org.lensward.lens.stock.Owner;
-import org.lensward.quantity.Dioptres;
 import org.lensward.record.UnreadableRecord;
 import org.lensward.record.bank.Delivery;
 import org.lensward.record.bank.LensBank;
 import org.lensward.record.bank.Lookup;
 import org.lensward.record.bank.Recall;
 import org.lensward.record.bank.RecalledLot;
+import org.lensward.record.bank.RecordName;
 import org.lensward.record.bank.Signature;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
@@ -133,12 +132,12 @@ public final class BankApi {
         LensUnit.Identity identity = label.identity()
                 .orElseThrow(() -> new UnreadableRecord(
                         IssueType.REQUIRED, "scans", "The label carries no expiry; scan its other barcode, too."));
-        Delivery delivery = named(
+        Delivery delivery = Field.read(
                 "model, location or owner",
                 () -> new Delivery(
                         arrival.model(),
-                        dioptres("power", arrival.power()),
-                        arrival.cylinder().map(text -> dioptres("cylinder", text)),
+                        Field.dioptres("power", arrival.power()),
+                        arrival.cylinder().map(text -> Field.dioptres("cylinder", text)),
                         identity,
                         Optional.of(label.raw()),
                         arrival.location(),
@@ -150,7 +149,7 @@ public final class BankApi {
     @Operation(summary = "Reserves, picks, returns, wastes, quarantines or releases a carton")
     @PostMapping("/units/{unit}/{movement}")
     public Carton move(@PathVariable String unit, @PathVariable String movement, @RequestBody Deed deed) {
-        Movement asked = named("movement", () -> movement(movement, deed));
+        Movement asked = Field.read("movement", () -> movement(movement, deed));
         return Carton.of(Refusal.unless(bank.move(name(unit), asked, signed(deed.by()))));
     }
 
@@ -202,7 +201,7 @@ public final class BankApi {
     }
 
     private Recall found(String lot, Optional<String> device) {
-        return bank.recall(named("lot", () -> new RecalledLot(lot, device)), Lookup.WHOLE_BANK);
+        return bank.recall(Field.read("lot", () -> new RecalledLot(lot, device)), Lookup.WHOLE_BANK);
     }
 
     private static Answer answer(Recall recall) {
@@ -222,26 +221,12 @@ public final class BankApi {
     }
 
     private Signature signed(String by) {
-        return named("by", () -> new Signature(by, clock.instant()));
+        return Field.read("by", () -> new Signature(by, clock.instant()));
     }
 
     private static String name(String unit) {
-        if (!unit.matches("(Device/)?[A-Za-z0-9.-]{1,64}")) {
-            throw new UnreadableRecord(IssueType.VALUE, "unit", "A carton's id has letters, digits, '-' and '.'.");
-        }
-        return unit.startsWith("Device/") ? unit : "Device/" + unit;
-    }
-
-    private static Dioptres dioptres(String field, String text) {
-        return named(field, () -> Dioptres.parse(text));
-    }
-
-    /** What a value type refuses is refused by the field's name. */
-    private static <T> T named(String field, Supplier<T> made) {
-        try {
-            return made.get();
-        } catch (IllegalArgumentException unreadable) {
-            throw new UnreadableRecord(IssueType.VALUE, field, field + " cannot be read: " + unreadable.getMessage());
-        }
+        return RecordName.of("Device", unit)
+                .orElseThrow(() -> new UnreadableRecord(
+                        IssueType.VALUE, "unit", "A carton's id has letters, digits, '-' and '.'."));
     }
 }

@@ -11,6 +11,7 @@ import org.lensward.flow.Gatherer;
 import org.lensward.flow.RecordClient;
 import org.lensward.record.Shelf;
 import org.lensward.record.UnreadableRecord;
+import org.lensward.record.bank.RecordName;
 import org.lensward.record.check.CheckAnswer;
 import org.lensward.record.check.LensChecks;
 
@@ -29,11 +30,9 @@ public final class Bookings {
 
     /** The booking's full name. */
     public static String name(String booking) {
-        String id = booking.startsWith("ServiceRequest/") ? booking.substring("ServiceRequest/".length()) : booking;
-        if (!id.matches("[A-Za-z0-9.-]{1,64}")) {
-            throw new UnreadableRecord(IssueType.VALUE, "booking", "A booking's id has letters, digits, '-' and '.'.");
-        }
-        return "ServiceRequest/" + id;
+        return RecordName.of("ServiceRequest", booking)
+                .orElseThrow(() -> new UnreadableRecord(
+                        IssueType.VALUE, "booking", "A booking's id has letters, digits, '-' and '.'."));
     }
 
     /**

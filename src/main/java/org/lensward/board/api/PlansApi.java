@@ -13,7 +13,6 @@ import org.lensward.board.DaySheets;
 import org.lensward.board.TheatreList;
 import org.lensward.flow.RecordClient;
 import org.lensward.plan.Policy;
-import org.lensward.quantity.Dioptres;
 import org.lensward.record.Shelf;
 import org.lensward.record.StoredPlan;
 import org.lensward.record.UnreadableRecord;
@@ -206,17 +205,10 @@ public final class PlansApi {
     @PostMapping("/plans/{booking}/change")
     public Standing change(@PathVariable String booking, @RequestBody Change change) {
         String name = Bookings.name(booking);
-        LensChange wanted = new LensChange(change.target().map(PlansApi::dioptres), change.lensModel());
+        LensChange wanted =
+                new LensChange(change.target().map(text -> Field.dioptres("target", text)), change.lensModel());
         Decision decision = new Decision(change.surgeon(), change.reason());
         return standing(bookings.act(name, (each, now) -> each.change(now, name, decision, wanted)));
-    }
-
-    private static Dioptres dioptres(String text) {
-        try {
-            return Dioptres.parse(text);
-        } catch (IllegalArgumentException unreadable) {
-            throw new UnreadableRecord(IssueType.VALUE, "target", "target cannot be read: " + unreadable.getMessage());
-        }
     }
 
     static Standing standing(CheckAnswer answer) {

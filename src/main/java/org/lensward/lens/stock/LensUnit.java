@@ -47,6 +47,21 @@ public record LensUnit(
         }
     }
 
+    /** The same carton under another version of its Device. */
+    public LensUnit version(Evidence other) {
+        return new LensUnit(other, model, power, cylinder, identity, location, owner, state, heldFor);
+    }
+
+    /** The same carton at another site. */
+    public LensUnit at(String other) {
+        return new LensUnit(evidence, model, power, cylinder, identity, other, owner, state, heldFor);
+    }
+
+    /** The same carton where it stands after a movement. */
+    public LensUnit standing(UnitState other, Optional<String> booking) {
+        return new LensUnit(evidence, model, power, cylinder, identity, location, owner, other, booking);
+    }
+
     /** Whether it may still be implanted on that day, as far as its expiry goes: the last day counts. */
     public boolean isInDateOn(LocalDate day) {
         return !identity.expiry().isBefore(day);

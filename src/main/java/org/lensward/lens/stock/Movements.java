@@ -99,11 +99,11 @@ public final class Movements {
     }
 
     private Outcome<LensUnit> inDate(LocalDate day, UnitState state, String booking) {
-        return unit.isInDateOn(day) ? Outcome.ready(moved(state, Optional.of(booking))) : expired(day);
+        return unit.isInDateOn(day) ? Outcome.ready(unit.standing(state, Optional.of(booking))) : expired(day);
     }
 
     private Outcome<LensUnit> free(UnitState state) {
-        return Outcome.ready(moved(state, Optional.empty()));
+        return Outcome.ready(unit.standing(state, Optional.empty()));
     }
 
     private Outcome<LensUnit> unchanged(String booking) {
@@ -134,18 +134,5 @@ public final class Movements {
 
     private String done() {
         return movement.kind().done();
-    }
-
-    private LensUnit moved(UnitState state, Optional<String> heldFor) {
-        return new LensUnit(
-                unit.evidence(),
-                unit.model(),
-                unit.power(),
-                unit.cylinder(),
-                unit.identity(),
-                unit.location(),
-                unit.owner(),
-                state,
-                heldFor);
     }
 }

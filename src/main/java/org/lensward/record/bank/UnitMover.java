@@ -101,15 +101,6 @@ final class UnitMover {
                 .filter(IdType::hasVersionIdPart)
                 .map(IdType::getVersionIdPart)
                 .findFirst();
-        return new LensUnit(
-                new Evidence(name, version.orElse(unit.evidence().version()), ""),
-                unit.model(),
-                unit.power(),
-                unit.cylinder(),
-                unit.identity(),
-                unit.location(),
-                unit.owner(),
-                unit.state(),
-                unit.heldFor());
+        return unit.version(new Evidence(name, version.orElse(unit.evidence().version()), ""));
     }
 }

@@ -39,15 +39,6 @@ final class Sites {
 
     /** The same carton, at its site. */
     LensUnit at(LensUnit unit) {
-        return new LensUnit(
-                unit.evidence(),
-                unit.model(),
-                unit.power(),
-                unit.cylinder(),
-                unit.identity(),
-                of(unit.location()),
-                unit.owner(),
-                unit.state(),
-                unit.heldFor());
+        return unit.at(of(unit.location()));
     }
 }

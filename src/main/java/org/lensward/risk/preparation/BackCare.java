@@ -39,10 +39,7 @@ final class BackCare implements Step {
                 .ifPresent(entry -> draft.because(
                         entry.words() + ", " + risk + " times the risk of macular oedema", entry.evidence())));
         facts.unknown(RISKS.keySet()).forEach(sign -> draft.ask(Question.about(sign)));
-        String agent = "";
-        if (draft.hasReasons()) {
-            agent = sheet.choose(Purpose.ANTI_INFLAMMATORY, draft).words();
-        }
+        String agent = sheet.agentWords(Purpose.ANTI_INFLAMMATORY, draft);
         sheet.add(draft, "OCT of the macula before; against macular oedema by local policy: " + agent + ".", MACULA);
     }
 

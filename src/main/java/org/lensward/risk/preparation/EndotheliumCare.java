@@ -24,10 +24,7 @@ final class EndotheliumCare implements Step {
                 .above("central corneal thickness", facts.examination().cornealThickness(), policy.thickCornea())
                 .signs(facts, List.of(Sign.CORNEA_GUTTATA, Sign.CORNEAL_GRAFT))
                 .below("anterior chamber depth", facts.chamberDepth(), policy.shallowChamber());
-        String agent = "";
-        if (draft.hasReasons()) {
-            agent = sheet.choose(Purpose.DISPERSIVE_VISCOELASTIC, draft).words();
-        }
+        String agent = sheet.agentWords(Purpose.DISPERSIVE_VISCOELASTIC, draft);
         sheet.add(
                 draft,
                 "Coat the endothelium, again before each quarter: " + agent

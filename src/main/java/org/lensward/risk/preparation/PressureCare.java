@@ -60,10 +60,7 @@ final class PressureCare implements Step {
     private void chamber(Sheet sheet) {
         Draft draft = new Draft(Topic.CHAMBER)
                 .below("anterior chamber depth", sheet.facts().chamberDepth(), policy.shallowChamber());
-        String agent = "";
-        if (draft.hasReasons()) {
-            agent = sheet.choose(Purpose.COHESIVE_VISCOELASTIC, draft).words();
-        }
+        String agent = sheet.agentWords(Purpose.COHESIVE_VISCOELASTIC, draft);
         sheet.add(
                 draft,
                 "Deepen the chamber before the capsule is touched: " + agent + ".",
@@ -73,10 +70,7 @@ final class PressureCare implements Step {
     private static void after(Sheet sheet) {
         Draft draft = new Draft(Topic.PRESSURE_AFTER)
                 .signs(sheet.facts(), List.of(Sign.GLAUCOMA, Sign.PRESSURE_SPIKE_BEFORE));
-        String agent = "";
-        if (draft.hasReasons()) {
-            agent = sheet.choose(Purpose.PRESSURE_PROPHYLAXIS, draft).words();
-        }
+        String agent = sheet.agentWords(Purpose.PRESSURE_PROPHYLAXIS, draft);
         sheet.add(
                 draft,
                 "Remove every viscoelastic; against a rise of pressure: " + agent + "; measure it at 2 to 3 hours.",

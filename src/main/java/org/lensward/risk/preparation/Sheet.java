@@ -58,6 +58,11 @@ final class Sheet {
         return choice;
     }
 
+    /** The agent in words, chosen only where the draft stays. */
+    String agentWords(Purpose purpose, Draft draft) {
+        return draft.hasReasons() ? choose(purpose, draft).words() : "";
+    }
+
     private Finding noneLeft(AgentChoice choice) {
         List<Evidence> evidence =
                 choice.evidence().isEmpty() ? List.of(facts.person().evidence()) : choice.evidence();

@@ -2,8 +2,9 @@ package org.lensward.risk.opening;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.lensward.risk.opening.OpeningTechnique.DYE_LASER_COAGULATION;
-import static org.lensward.risk.opening.OpeningTechnique.PHOTODISRUPTION;
-import static org.lensward.risk.opening.OpeningTechnique.THERMAL;
+import static org.lensward.risk.opening.Weighing.first;
+import static org.lensward.risk.opening.Weighing.verdict;
+import static org.lensward.risk.opening.Weighing.view;
 
 import java.util.Set;
 import org.junit.jupiter.api.Test;
@@ -13,20 +14,6 @@ import org.lensward.lens.OpticMaterial;
 
 /** Whether a dye-absorbing laser suits, which stands and falls with its dye. Common practice, no source. */
 class DyeLaserWeighingTest {
-
-    private static final OpeningPolicy ALL = Openings.having(PHOTODISRUPTION, DYE_LASER_COAGULATION, THERMAL);
-
-    private static TechniqueView view(OpeningCandidate candidate, OpeningTechnique technique) {
-        return candidate.plan(ALL).view(technique);
-    }
-
-    private static Verdict verdict(OpeningCandidate candidate, OpeningTechnique technique) {
-        return view(candidate, technique).verdict();
-    }
-
-    private static Reason first(OpeningCandidate candidate, OpeningTechnique technique) {
-        return view(candidate, technique).reasons().get(0);
-    }
 
     @Test
     void an_eye_that_will_not_hold_still_is_kept_still() {

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -12,7 +11,7 @@ import org.lensward.eye.Allergen;
 import org.lensward.eye.Allergy;
 import org.lensward.eye.Examination;
 import org.lensward.eye.Eye;
-import org.lensward.eye.History;
+import org.lensward.eye.Histories;
 import org.lensward.eye.Laterality;
 import org.lensward.eye.Measured;
 import org.lensward.eye.Person;
@@ -150,17 +149,10 @@ final class OpeningCandidate {
     }
 
     Eye eye() {
-        List<History.Entry> entries = signs.entrySet().stream()
-                .map(each -> new History.Entry(
-                        each.getKey(),
-                        each.getValue(),
-                        each.getKey().toString(),
-                        new Evidence("Condition/" + each.getKey().name().toLowerCase(Locale.ROOT), "1", "code")))
-                .toList();
         return new Eye(
                         side,
                         Optional.empty(),
-                        new History(entries),
+                        Histories.of(signs),
                         List.of(),
                         pupil.map(each -> millimetres("pupil", each)),
                         Optional.empty())

@@ -5,6 +5,9 @@ import static org.lensward.risk.opening.OpeningTechnique.DYE_LASER_COAGULATION;
 import static org.lensward.risk.opening.OpeningTechnique.PHOTODISRUPTION;
 import static org.lensward.risk.opening.OpeningTechnique.THERMAL;
 import static org.lensward.risk.opening.OpeningTechnique.TORN_BY_HAND;
+import static org.lensward.risk.opening.Weighing.first;
+import static org.lensward.risk.opening.Weighing.verdict;
+import static org.lensward.risk.opening.Weighing.view;
 
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
@@ -16,20 +19,6 @@ import org.lensward.eye.Sign;
 
 /** What speaks for and against each technique. The rules are common practice, no source, unless a test names one. */
 class TechniqueWeighingTest {
-
-    private static final OpeningPolicy ALL = Openings.having(PHOTODISRUPTION, DYE_LASER_COAGULATION, THERMAL);
-
-    private static TechniqueView view(OpeningCandidate candidate, OpeningTechnique technique) {
-        return candidate.plan(ALL).view(technique);
-    }
-
-    private static Verdict verdict(OpeningCandidate candidate, OpeningTechnique technique) {
-        return view(candidate, technique).verdict();
-    }
-
-    private static Reason first(OpeningCandidate candidate, OpeningTechnique technique) {
-        return view(candidate, technique).reasons().get(0);
-    }
 
     @ParameterizedTest
     @CsvSource({

@@ -11,6 +11,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.lensward.eye.Allergen;
+import org.lensward.eye.Histories;
 import org.lensward.eye.Laterality;
 import org.lensward.eye.Sign;
 import org.lensward.eye.Specimen;
@@ -125,7 +126,7 @@ class FrontOfTheEyeTest {
         assertThat(shallow.precaution(Topic.PRESSURE_BEFORE).reasons())
                 .containsExactly("swollen lens in a shallow chamber of 2.4 mm");
         assertThat(shallow.precaution(Topic.PRESSURE_BEFORE).evidence())
-                .containsExactly(Specimen.DEPTH, Patient.evidence(Sign.SWOLLEN_LENS));
+                .containsExactly(Specimen.DEPTH, Histories.evidence(Sign.SWOLLEN_LENS));
         assertThat(ordinary().with(Sign.SWOLLEN_LENS).depth(2.5).on(Topic.PRESSURE_BEFORE))
                 .isEmpty();
     }

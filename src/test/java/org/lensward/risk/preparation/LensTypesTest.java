@@ -12,6 +12,7 @@ import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.lensward.eye.Histories;
 import org.lensward.eye.Keratometry;
 import org.lensward.eye.Laterality;
 import org.lensward.eye.Measured;
@@ -79,7 +80,7 @@ class LensTypesTest {
         Judgement judgement = judged(ASTIGMATIC.with(sign), type);
         assertThat(judgement.verdict()).isEqualTo(Verdict.DOES_NOT_SUIT);
         assertThat(judgement.reasons()).containsExactly(sign.toString());
-        assertThat(judgement.evidence()).containsExactly(Patient.evidence(sign));
+        assertThat(judgement.evidence()).containsExactly(Histories.evidence(sign));
     }
 
     @Test
@@ -179,7 +180,8 @@ class LensTypesTest {
             assertThat(finding.severity()).isEqualTo(Severity.CONDITION);
             assertThat(finding.message())
                     .isEqualTo("The planned lens (extended focus) does not suit this eye: maculopathy.");
-            assertThat(finding.evidence()).containsExactly(Lenses.bag().evidence(), Patient.evidence(Sign.MACULOPATHY));
+            assertThat(finding.evidence())
+                    .containsExactly(Lenses.bag().evidence(), Histories.evidence(Sign.MACULOPATHY));
         }
 
         @Test

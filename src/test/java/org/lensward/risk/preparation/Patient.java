@@ -5,14 +5,13 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.lensward.eye.Allergen;
 import org.lensward.eye.Allergy;
 import org.lensward.eye.Eye;
-import org.lensward.eye.History;
+import org.lensward.eye.Histories;
 import org.lensward.eye.Laterality;
 import org.lensward.eye.Measured;
 import org.lensward.eye.OtherReadings;
@@ -128,24 +127,16 @@ record Patient(
     }
 
     Eye eye(OtherReadings other) {
-        List<History.Entry> entries = signs.entrySet().stream()
-                .map(each -> new History.Entry(
-                        each.getKey(), each.getValue(), each.getKey().toString(), evidence(each.getKey())))
-                .toList();
         return new Eye(
                 Laterality.RIGHT,
                 measured.map(Specimen::biometry),
-                new History(entries),
+                Histories.of(signs),
                 List.of(),
                 pupil.map(
                         each -> new Measured<>(Millimetres.of(each), new Evidence("Observation/pupil", "1", "value"))),
                 Optional.empty(),
                 other,
                 examined.examination());
-    }
-
-    static Evidence evidence(Sign sign) {
-        return new Evidence("Condition/" + sign.name().toLowerCase(Locale.ROOT), "1", "code");
     }
 
     Facts facts() {
