@@ -35,8 +35,8 @@ final class RecordSchema {
                     && hasRow(connection, VERSION_MARKED, VersionUtil.getVersion())) {
                 return "none";
             }
-            boolean started =
-                    hasRow(connection, "select 1 from information_schema.tables where upper(table_schema) = ?", "PUBLIC");
+            boolean started = hasRow(
+                    connection, "select 1 from information_schema.tables where upper(table_schema) = ?", "PUBLIC");
             return started ? "update" : "create-only";
         } catch (SQLException failure) {
             throw new IllegalStateException("the embedded record's database cannot be read", failure);
