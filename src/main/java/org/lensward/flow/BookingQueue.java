@@ -5,7 +5,10 @@ import org.apache.activemq.artemis.core.config.Configuration;
 import org.apache.activemq.artemis.core.settings.impl.AddressSettings;
 import org.springframework.boot.autoconfigure.jms.artemis.ArtemisConfigurationCustomizer;
 
-/** The embedded broker's queues: bookings to plan, those that could not be, and messages set aside. Each holds a thing at most once. */
+/**
+ * The embedded broker's queues: bookings to plan, those that could not be, messages set aside, and the bell that wakes the watcher. Each
+ * holds a thing at most once. A broker of the hospital's own is told the same by {@code src/main/packaging/broker-address-settings.xml}.
+ */
 final class BookingQueue implements ArtemisConfigurationCustomizer {
 
     private static final String BOOKINGS = "lensward.bookings";
@@ -19,6 +22,7 @@ final class BookingQueue implements ArtemisConfigurationCustomizer {
         broker.setJMXManagementEnabled(false);
         broker.setJournalLockAcquisitionTimeout(5_000);
         broker.addAddressSetting(BOOKINGS, lastValue().setDeadLetterAddress(PARKED));
+        broker.addAddressSetting("lensward.look", lastValue().setDefaultExclusiveQueue(true));
         broker.addAddressSetting("lensward.parked", lastValue().setMaxDeliveryAttempts(WITHOUT_END));
         broker.addAddressSetting("lensward.quarantine", lastValue().setMaxDeliveryAttempts(WITHOUT_END));
     }

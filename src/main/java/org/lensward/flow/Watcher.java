@@ -18,6 +18,8 @@ import org.hl7.fhir.r4.model.ServiceRequest;
 import org.lensward.record.Changes;
 import org.lensward.record.Shelf;
 import org.lensward.record.site.SiteSearch;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /**
  * Finds the bookings touched by whatever changed in the record. The first look takes every active booking, so a restart misses
@@ -37,6 +39,8 @@ public final class Watcher {
             "AllergyIntolerance",
             "BodyStructure",
             "DeviceDefinition");
+
+    private static final Logger LOG = LoggerFactory.getLogger(Watcher.class);
 
     private static final int PATIENTS_PER_QUESTION = 40;
 
@@ -92,9 +96,17 @@ public final class Watcher {
         seen.clear();
     }
 
+    /** Whether it is time: of several adapters that ring, one look answers all. */
+    public synchronized boolean isDue() {
+        return !clock.instant().isBefore(looked.plus(settings.interval().dividedBy(2)));
+    }
+
     /** The bookings to plan, each once, as the queue carries them. */
     public synchronized List<String> look() {
         client.checkMayAsk();
+        if (cursor.isEmpty()) {
+            LOG.info("Watching the record from here");
+        }
         looked = clock.instant();
         noticed = new HashMap<>();
         Set<BookingName> bookings = cursor.isPresent() ? touched(cursor.get()) : all();
