@@ -8,6 +8,8 @@ import org.apache.camel.component.netty.ChannelHandlerFactory;
 import org.apache.camel.spi.IdempotentRepository;
 import org.apache.camel.spring.boot.CamelAutoConfiguration;
 import org.apache.camel.support.processor.idempotent.FileIdempotentRepository;
+import org.lensward.flow.auth.AccessConfiguration;
+import org.lensward.flow.auth.RecordDoorway;
 import org.lensward.plan.Policy;
 import org.lensward.record.Fhir;
 import org.lensward.record.hl7.Hl7Reader;
@@ -21,6 +23,7 @@ import org.springframework.boot.autoconfigure.jms.artemis.ArtemisAutoConfigurati
 import org.springframework.boot.context.properties.EnableConfigurationProperties;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
+import org.springframework.context.annotation.Import;
 import org.springframework.context.annotation.Lazy;
 
 /** The adapter: routes, queue and the steps between. Only what it uses is configured; nothing is found by scanning. */
@@ -32,6 +35,7 @@ import org.springframework.context.annotation.Lazy;
     JmsAutoConfiguration.class,
     CamelAutoConfiguration.class
 })
+@Import(AccessConfiguration.class)
 public class AdapterConfiguration {
 
     @Bean
@@ -60,8 +64,8 @@ public class AdapterConfiguration {
     }
 
     @Bean
-    RecordClient recordClient(FhirContext fhir, AdapterSettings settings) {
-        return new RecordClient(fhir, settings.record());
+    RecordClient recordClient(FhirContext fhir, AdapterSettings settings, RecordDoorway door) {
+        return new RecordClient(fhir, settings.record(), door);
     }
 
     @Bean

@@ -4,7 +4,6 @@ import ca.uhn.fhir.context.FhirContext;
 import ca.uhn.fhir.rest.api.EncodingEnum;
 import ca.uhn.fhir.rest.api.SummaryEnum;
 import ca.uhn.fhir.rest.client.api.IGenericClient;
-import ca.uhn.fhir.rest.client.api.ServerValidationModeEnum;
 import ca.uhn.fhir.rest.server.exceptions.PreconditionFailedException;
 import ca.uhn.fhir.rest.server.exceptions.ResourceVersionConflictException;
 import java.net.URI;
@@ -17,6 +16,8 @@ import org.hl7.fhir.r4.model.Bundle.BundleEntryComponent;
 import org.hl7.fhir.r4.model.Bundle.BundleType;
 import org.hl7.fhir.r4.model.Bundle.HTTPVerb;
 import org.hl7.fhir.r4.model.Resource;
+import org.lensward.flow.auth.RecordConnection;
+import org.lensward.flow.auth.RecordDoorway;
 import org.lensward.record.bank.RecordDoor;
 
 /** Asks and tells the record: many searches in one request, one plan in one transaction. */
@@ -29,14 +30,20 @@ public final class RecordClient implements RecordDoor {
         return new RecordClient(fhir, new AdapterSettings.RecordServer(url, Duration.ofSeconds(30)));
     }
 
+    /** A record that is open to everyone. */
     public RecordClient(FhirContext fhir, AdapterSettings.RecordServer server) {
-        int timeout = Math.toIntExact(server.timeout().toMillis());
-        fhir.getRestfulClientFactory().setServerValidationMode(ServerValidationModeEnum.NEVER);
-        fhir.getRestfulClientFactory().setConnectTimeout(timeout);
-        fhir.getRestfulClientFactory().setConnectionRequestTimeout(timeout);
-        fhir.getRestfulClientFactory().setSocketTimeout(timeout);
-        fhir.getRestfulClientFactory().setPoolMaxPerRoute(16);
-        this.client = fhir.newRestfulGenericClient(server.url().toString());
+        this(fhir, server, RecordDoorway.open());
+    }
+
+    /**
+     * A record.
+     *
+     * @param fhir FHIR R4
+     * @param server where it is
+     * @param door what is shown there
+     */
+    public RecordClient(FhirContext fhir, AdapterSettings.RecordServer server, RecordDoorway door) {
+        this.client = RecordConnection.to(fhir, server.url(), server.timeout(), door);
         this.client.setEncoding(EncodingEnum.JSON);
     }
 
