@@ -16,6 +16,8 @@ import picocli.CommandLine.Command;
             DayCommand.class,
             DemoCommand.class,
             PlanCommand.class,
+            ReadyCommand.class,
+            ReplanCommand.class,
             RunCommand.class,
             StockCommand.class
         })

@@ -7,6 +7,7 @@ import java.time.Clock;
 import org.lensward.board.api.BankApi;
 import org.lensward.board.api.Bookings;
 import org.lensward.board.api.ChecksApi;
+import org.lensward.board.api.FlowApi;
 import org.lensward.board.api.LabelsApi;
 import org.lensward.board.api.PlansApi;
 import org.lensward.board.api.StockApi;
@@ -46,7 +47,7 @@ import org.springframework.context.annotation.Import;
     SpringDocWebMvcConfiguration.class,
     MultipleOpenApiSupportConfiguration.class
 })
-@Import({Problems.class, PlansApi.class, ChecksApi.class, LabelsApi.class, BankApi.class, StockApi.class})
+@Import({Problems.class, PlansApi.class, ChecksApi.class, LabelsApi.class, BankApi.class, StockApi.class, FlowApi.class})
 public class BoardConfiguration {
 
     @Bean

@@ -12,6 +12,7 @@ import java.util.Objects;
 import java.util.stream.Collectors;
 import org.lensward.board.api.Found;
 import org.lensward.board.api.Refusal;
+import org.lensward.flow.RecordRefusal;
 import org.lensward.record.UnreadableRecord;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -110,6 +111,16 @@ final class Problems extends ResponseEntityExceptionHandler {
                 "record-refuses",
                 "The record refuses",
                 "The record answered " + refused.getStatusCode() + ". Nothing was written.");
+    }
+
+    @ExceptionHandler
+    ProblemDetail refused(RecordRefusal refusal) {
+        LOG.warn("Nothing could be written: {}", refusal.reason());
+        return problem(
+                HttpStatus.SERVICE_UNAVAILABLE,
+                refusal.reason(),
+                "The record cannot take it now",
+                refusal.getMessage() + ". Try again; if it goes on, tell whoever looks after Lensward.");
     }
 
     @ExceptionHandler

@@ -1005,7 +1005,34 @@ public enum FindingCode {
             CONDITION,
             "None of the patient's identifiers is of a kind that the site's code map counts.",
             "Name the system of the patient's number in the site's code map, or complete the patient's identifiers.",
-            Source.WRONG_LENS_REVIEWS);
+            Source.WRONG_LENS_REVIEWS),
+
+    // The way to the record
+    RECORD_POINTS_ELSEWHERE(
+            WITHHOLDS,
+            "%s of the record leads to another server (%s); nothing was asked or shown there.",
+            "Have the record give addresses of its own, or correct lensward.record.url to the address it gives.",
+            Source.SMART),
+    RECORD_SIGN_IN_REFUSED(
+            WITHHOLDS,
+            "The server of tokens at %s does not let the adapter in: %s.",
+            "Check client id, registered public keys and scopes with whoever runs that server.",
+            Source.SMART),
+    RECORD_SCOPE_MISSING(
+            WITHHOLDS,
+            "The record does not grant what the adapter needs: %s.",
+            "Have these scopes granted to the adapter's client; it asks for no more than it needs.",
+            Source.SMART),
+    RECORD_KEY_MISSING(
+            WITHHOLDS,
+            "No key in %s is valid today and of a kind that the server takes: %s.",
+            "Put a new private key (JWK) there and have its public half registered.",
+            Source.SMART),
+    RECORD_UNGUARDED(
+            WITHHOLDS,
+            "The server of tokens at %s is not reached over TLS; nothing was shown there.",
+            "Give it an https address.",
+            Source.SMART);
 
     private final Severity severity;
     private final String template;
@@ -1080,6 +1107,7 @@ public enum FindingCode {
         static final String CHU_2016 = "Chu et al., Ophthalmology 2016;123:316 (abstract read)";
         static final String PETOUSIS_2016 = "Petousis et al., Br J Ophthalmol 2016;100:1461 (abstract read)";
         static final String STEWART_2023 = "Stewart et al., National Ophthalmology Database report 12, Eye 2023";
+        static final String SMART = "HL7 SMART App Launch 2.2.0, Backend Services (from memory)";
         static final String HIBC = "ANSI/HIBC 2.6, supplier labelling standard (2016)";
         static final String LABELS = "GS1 General Specifications; ANSI/HIBC 2.6";
         static final String OVERLAP = "circle geometry; the limit is common practice, no source";

@@ -56,6 +56,11 @@ public final class Adapter implements AutoCloseable {
         return Files.isDirectory(Path.of("routes")) ? "file:routes/*.camel.yaml" : "classpath:routes/*.camel.yaml";
     }
 
+    /** Whether the record offers what is indispensable, or need not be asked; says what is missing in the log. */
+    public boolean mayWork() {
+        return context.getBean(StartCheck.class).passes();
+    }
+
     /** Starts the routes, where they were told not to start by themselves. */
     public void work() throws Exception {
         context.getBean(CamelContext.class).getRouteController().startAllRoutes();
@@ -69,6 +74,11 @@ public final class Adapter implements AutoCloseable {
     /** The broker behind the routes. */
     ConnectionFactory broker() {
         return context.getBean(ConnectionFactory.class);
+    }
+
+    /** What the configuration made of that type. */
+    <T> T part(Class<T> type) {
+        return context.getBean(type);
     }
 
     /** The port at which people call, where they can. */

@@ -10,6 +10,8 @@ import org.apache.camel.component.netty.ChannelHandlerFactory;
 import org.apache.camel.spi.IdempotentRepository;
 import org.apache.camel.spring.boot.CamelAutoConfiguration;
 import org.apache.camel.support.processor.idempotent.FileIdempotentRepository;
+import org.lensward.flow.auth.AccessConfiguration;
+import org.lensward.flow.auth.RecordDoorway;
 import org.lensward.plan.Policy;
 import org.lensward.record.Fhir;
 import org.lensward.record.hl7.Hl7Reader;
@@ -24,17 +26,19 @@ import org.springframework.boot.autoconfigure.jms.artemis.ArtemisAutoConfigurati
 import org.springframework.boot.context.properties.EnableConfigurationProperties;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
+import org.springframework.context.annotation.Import;
 import org.springframework.context.annotation.Lazy;
 
 /** The adapter: routes, queue and the steps between. Only what it uses is configured; nothing is found by scanning. */
 @Configuration(proxyBeanMethods = false)
-@EnableConfigurationProperties({AdapterSettings.class, Hl7Settings.class, FileSettings.class})
+@EnableConfigurationProperties({AdapterSettings.class, Hl7Settings.class, FileSettings.class, ReconcileSettings.class, HintSettings.class})
 @ImportAutoConfiguration({
     PropertyPlaceholderAutoConfiguration.class,
     ArtemisAutoConfiguration.class,
     JmsAutoConfiguration.class,
     CamelAutoConfiguration.class
 })
+@Import(AccessConfiguration.class)
 public class AdapterConfiguration {
 
     @Bean
@@ -73,13 +77,18 @@ public class AdapterConfiguration {
     }
 
     @Bean
-    RecordClient recordClient(FhirContext fhir, AdapterSettings settings, RecordHealth health, DryRun dryRun) {
-        return new RecordClient(fhir, settings.record(), health, dryRun);
+    RecordClient.Terms terms(RecordHealth health, DryRun dryRun) {
+        return new RecordClient.Terms(health, dryRun);
     }
 
     @Bean
-    Watcher watcher(RecordClient client, AdapterSettings settings, SiteSearch search, Clock clock, RecordHealth health) {
-        return new Watcher(client, settings.watch(), search, clock, health);
+    RecordClient recordClient(FhirContext fhir, AdapterSettings settings, RecordDoorway door, RecordClient.Terms terms) {
+        return new RecordClient(fhir, settings.record(), door, terms);
+    }
+
+    @Bean
+    Watcher watcher(RecordClient client, AdapterSettings settings, SiteSearch search, Clock clock) {
+        return new Watcher(client, settings.watch(), search, clock);
     }
 
     @Bean
@@ -106,6 +115,27 @@ public class AdapterConfiguration {
     @Bean
     ParkedBookings parkedBookings(ConnectionFactory broker, ObjectProvider<MessageDesk> desk) {
         return new ParkedBookings(broker, desk::getObject);
+    }
+
+    @Bean
+    FlowQueues flowQueues(ConnectionFactory broker, RecordClient client) {
+        return new FlowQueues(broker, client);
+    }
+
+    @Bean
+    StartCheck startCheck(FhirContext fhir, RecordClient client, HintSettings hints, AdapterSettings settings) {
+        return new StartCheck(fhir, client, hints, settings);
+    }
+
+    @Bean
+    Reconciliation.Steps steps(RecordClient client, Watcher watcher, Gatherer gatherer, BookingPlanning planning) {
+        return new Reconciliation.Steps(client, watcher, gatherer, planning);
+    }
+
+    @Bean
+    Reconciliation reconciliation(
+            Reconciliation.Steps steps, ParkedBookings parked, ReconcileSettings settings, Clock clock) {
+        return new Reconciliation(steps, parked, settings, clock);
     }
 
     @Bean

@@ -20,6 +20,7 @@ import org.springframework.validation.annotation.Validated;
  * @param policy the hospital's policy file; the shipped one if absent
  * @param siteCodes the hospital's map of its own codes; none if absent
  * @param dryRun whether the adapter starts without writing anything to the record
+ * @param ready what is done at start when the record does not say that it offers what is needed
  * @param zone the hospital's time zone, by which "today" is told
  */
 @Validated
@@ -30,7 +31,18 @@ public record AdapterSettings(
         @Nullable Path policy,
         @Nullable Path siteCodes,
         boolean dryRun,
+        @DefaultValue("refuse") Ready ready,
         @NotBlank @DefaultValue("UTC") String zone) {
+
+    /** What is done when the record's CapabilityStatement lacks something. */
+    public enum Ready {
+        /** It is not asked for. */
+        OFF,
+        /** The log says so. */
+        WARN,
+        /** If it is indispensable, {@code run} does not start. */
+        REFUSE
+    }
 
     /**
      * The record.

@@ -51,6 +51,14 @@ public final class BookingPlanning {
                 .orElseGet(() -> new Publication.Nothing(Publication.Reason.NOT_ACTIVE));
     }
 
+    /** Whether anything is to be written about the booking; plans it without a word in the log. */
+    boolean isOwed(Bundle gathered, BookingName name) {
+        ServiceRequest request = request(gathered, name.booking());
+        return WITHDRAWN.contains(request.getStatus())
+                ? planning.withdraw(gathered, request) instanceof Publication.Write
+                : planning.plan(gathered).stream().anyMatch(each -> each.publication() instanceof Publication.Write);
+    }
+
     private static ServiceRequest request(Bundle gathered, String booking) {
         Optional<ServiceRequest> request = gathered.getEntry().stream()
                 .map(Bundle.BundleEntryComponent::getResource)

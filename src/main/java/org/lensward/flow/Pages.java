@@ -2,31 +2,22 @@ package org.lensward.flow;
 
 import ca.uhn.fhir.rest.server.exceptions.ResourceGoneException;
 import ca.uhn.fhir.rest.server.exceptions.ResourceNotFoundException;
-import java.net.URI;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import org.hl7.fhir.r4.model.Bundle;
 import org.hl7.fhir.r4.model.OperationOutcome;
 import org.hl7.fhir.r4.model.Resource;
 
-/** Follows a search through its pages, as far as they stay at the record's own address and none comes twice. */
+/** Follows a search through its pages, none of them twice. */
 final class Pages {
 
-    /** Links are not always URIs that Java accepts: some servers leave {@code |} as it is. */
-    private static final Pattern ORIGIN = Pattern.compile("([A-Za-z][A-Za-z0-9+.-]*)://([^/?#]*).*");
-
-    private final URI record;
     private final Function<String, Bundle> page;
 
-    Pages(URI record, Function<String, Bundle> page) {
-        this.record = record;
+    Pages(Function<String, Bundle> page) {
         this.page = page;
     }
 
@@ -47,10 +38,8 @@ final class Pages {
     }
 
     private Bundle next(String link, Set<String> followed) {
-        String address = ORIGIN.matcher(link).matches() ? link : record + "/" + link.replaceFirst("^/", "");
-        if (!origin(address).equals(origin(record.toString()))) {
-            throw new RecordRefusal("page-elsewhere", "The next page is said to be at another address than the record");
-        }
+        // Some servers leave these as they are, which Java takes for no address.
+        String address = link.replace("|", "%7C").replace(" ", "%20");
         if (!followed.add(address)) {
             throw new RecordRefusal("page-repeated", "A page names itself, or an earlier one, as the next");
         }
@@ -59,16 +48,5 @@ final class Pages {
         } catch (ResourceGoneException | ResourceNotFoundException gone) {
             throw new RecordRefusal("page-vanished", "The record gave up a search before its last page was read");
         }
-    }
-
-    private static String origin(String address) {
-        Matcher parts = ORIGIN.matcher(address);
-        if (!parts.matches()) {
-            return "";
-        }
-        String scheme = parts.group(1).toLowerCase(Locale.ROOT);
-        String usual = scheme.equals("https") ? ":443" : ":80";
-        String authority = parts.group(2).toLowerCase(Locale.ROOT);
-        return scheme + "://" + (authority.matches(".*:\\d+") ? authority : authority + usual);
     }
 }

@@ -39,8 +39,7 @@ public final class Publisher {
             @Header("booking") String name) {
         if (publication instanceof Publication.Write write) {
             if (dryRun.isOn()) {
-                String booking = BookingName.parse(name).booking();
-                dryRun.keep(WouldWrite.of(booking, clock.instant(), write.bundle(), gathered));
+                dryRun.keep(WouldWrite.of(name, clock.instant(), write.bundle(), gathered));
             } else {
                 client.post(write.bundle());
             }

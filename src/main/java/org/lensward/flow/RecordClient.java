@@ -19,6 +19,8 @@ import org.hl7.fhir.r4.model.Bundle.BundleType;
 import org.hl7.fhir.r4.model.Bundle.HTTPVerb;
 import org.hl7.fhir.r4.model.CapabilityStatement;
 import org.hl7.fhir.r4.model.Resource;
+import org.lensward.flow.auth.RecordConnection;
+import org.lensward.flow.auth.RecordDoorway;
 import org.lensward.record.bank.RecordDoor;
 
 /** Asks and tells the record: many searches in one request, one plan in one transaction. */
@@ -34,9 +36,27 @@ public final class RecordClient implements RecordDoor {
         return new RecordClient(fhir, new AdapterSettings.RecordServer(url, Duration.ofSeconds(30)));
     }
 
-    /** A record that is always written. */
+    /**
+     * How the record is dealt with.
+     *
+     * @param health learns how it does
+     * @param dryRun while it is on, nothing is written
+     */
+    public record Terms(RecordHealth health, DryRun dryRun) {
+
+        static Terms usual() {
+            return new Terms(new RecordHealth(Clock.systemUTC()), DryRun.never());
+        }
+    }
+
+    /** A record that is open to everyone and always written. */
     public RecordClient(FhirContext fhir, AdapterSettings.RecordServer server) {
-        this(fhir, server, new RecordHealth(Clock.systemUTC()), DryRun.never());
+        this(fhir, server, RecordDoorway.open());
+    }
+
+    /** A record that is always written. */
+    public RecordClient(FhirContext fhir, AdapterSettings.RecordServer server, RecordDoorway door) {
+        this(fhir, server, door, Terms.usual());
     }
 
     /**
@@ -44,18 +64,17 @@ public final class RecordClient implements RecordDoor {
      *
      * @param fhir FHIR R4
      * @param server where it is
-     * @param health learns how it does
-     * @param dryRun while it is on, nothing is written
+     * @param door what is shown there
+     * @param terms how it is dealt with
      */
     public RecordClient(
-            FhirContext fhir, AdapterSettings.RecordServer server, RecordHealth health, DryRun dryRun) {
-        fhir.setRestfulClientFactory(new RecordConnections(fhir, server.timeout()));
-        this.client = fhir.newRestfulGenericClient(server.url().toString());
+            FhirContext fhir, AdapterSettings.RecordServer server, RecordDoorway door, Terms terms) {
+        this.client = RecordConnection.to(fhir, server.url(), server.timeout(), door);
         this.client.setEncoding(EncodingEnum.JSON);
-        this.client.registerInterceptor(health);
-        this.pages = new Pages(server.url(), this::page);
-        this.health = health;
-        this.dryRun = dryRun;
+        this.client.registerInterceptor(terms.health());
+        this.pages = new Pages(this::page);
+        this.health = terms.health();
+        this.dryRun = terms.dryRun();
     }
 
     /**
@@ -146,6 +165,11 @@ public final class RecordClient implements RecordDoor {
     public CapabilityStatement capabilities() {
         return asked(() ->
                 client.capabilities().ofType(CapabilityStatement.class).execute());
+    }
+
+    /** How the record does. */
+    RecordHealth health() {
+        return health;
     }
 
     /** What the record asks to be spared for a while is not asked by what can wait. */

@@ -1,5 +1,9 @@
 package org.lensward.flow;
 
+import org.lensward.finding.Evidence;
+import org.lensward.finding.Finding;
+import org.lensward.finding.FindingCode;
+
 /** The record would not, or not yet, do what was asked; asking again may help. Says nothing about a patient. */
 public final class RecordRefusal extends RuntimeException {
 
@@ -22,5 +26,18 @@ public final class RecordRefusal extends RuntimeException {
 
     static RecordRefusal dryRun() {
         return new RecordRefusal("dry-run", "Dry run: nothing is written to the record");
+    }
+
+    /**
+     * A refusal that people can look up.
+     *
+     * @param code what was found
+     * @param where the address it is about
+     * @param particulars what the code's message wants
+     */
+    public RecordRefusal(FindingCode code, String where, Object... particulars) {
+        super(code.code() + ": "
+                + Finding.of(code, new Evidence(where, "", ""), particulars).message() + " " + code.remedy());
+        this.reason = code.code();
     }
 }

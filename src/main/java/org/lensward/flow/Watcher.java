@@ -49,12 +49,16 @@ public final class Watcher {
     private final SiteSearch search;
     private final String active;
     private final Clock clock;
-    private final RecordHealth health;
     private Optional<Instant> cursor = Optional.empty();
     private Instant looked = Instant.MIN;
     private Map<String, Instant> seen = new HashMap<>();
     private Map<String, Instant> noticed = new HashMap<>();
     private int found;
+    /** How often a look at everything was wanted, is being taken, and was taken. */
+    private int wanted;
+
+    private int answering;
+    private int answered;
     private Optional<Look> last = Optional.empty();
 
     /**
@@ -64,12 +68,9 @@ public final class Watcher {
      * @param settings how often and how far back
      * @param search what a booking is
      * @param clock ours
-     * @param health how the record's clock differs
      */
-    public Watcher(
-            RecordClient client, AdapterSettings.Watch settings, SiteSearch search, Clock clock, RecordHealth health) {
+    public Watcher(RecordClient client, AdapterSettings.Watch settings, SiteSearch search, Clock clock) {
         this.client = client;
-        this.health = health;
         this.settings = settings;
         this.search = search;
         this.active = "ServiceRequest?status=active&code=" + search.bookings();
@@ -92,9 +93,9 @@ public final class Watcher {
 
     /** The next look takes every active booking, as the first one did. */
     public synchronized void startAnew() {
-        cursor = Optional.empty();
-        seen.clear();
+        wanted++;
     }
+
 
     /** Whether it is time: of several adapters that ring, one look answers all. */
     public synchronized boolean isDue() {
@@ -107,9 +108,10 @@ public final class Watcher {
         if (cursor.isEmpty()) {
             LOG.info("Watching the record from here");
         }
+        answering = wanted;
         looked = clock.instant();
         noticed = new HashMap<>();
-        Set<BookingName> bookings = cursor.isPresent() ? touched(cursor.get()) : all();
+        Set<BookingName> bookings = cursor.isPresent() && answering == answered ? touched(cursor.get()) : all();
         found = bookings.size();
         return bookings.stream().map(BookingName::toString).toList();
     }
@@ -117,6 +119,7 @@ public final class Watcher {
     /** The bookings of the last look are queued: the next one starts from there. */
     public synchronized void queued() {
         cursor = Optional.of(looked);
+        answered = answering;
         last = Optional.of(new Look(looked, found, Duration.between(looked, clock.instant())));
         seen.putAll(noticed);
         Instant forgotten = looked.minus(settings.overlap().multipliedBy(2));
@@ -127,7 +130,7 @@ public final class Watcher {
 
     /** A record whose clock runs behind ours dates a change earlier than we should think. */
     private Instant onItsClock(Instant ours) {
-        Duration ahead = health.now().ahead();
+        Duration ahead = client.health().now().ahead();
         return ahead.isNegative() ? ours.plus(ahead) : ours;
     }
 

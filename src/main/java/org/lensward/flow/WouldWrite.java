@@ -31,7 +31,15 @@ public record WouldWrite(
      */
     public record Piece(String resource, boolean isNew, List<String> differs) {}
 
-    static WouldWrite of(String booking, Instant at, Bundle transaction, Bundle gathered) {
+    /**
+     * Of one transaction.
+     *
+     * @param name booking and patient, as the queue carries them; only the booking is kept
+     * @param at when it was planned
+     * @param transaction what would be posted
+     * @param gathered what the record holds
+     */
+    public static WouldWrite of(String name, Instant at, Bundle transaction, Bundle gathered) {
         Shelf standing = new Shelf(gathered);
         Optional<Procedure> plan = transaction.getEntry().stream()
                 .map(Bundle.BundleEntryComponent::getResource)
@@ -40,7 +48,7 @@ public record WouldWrite(
                 .filter(each -> each.getStatus() == Procedure.ProcedureStatus.PREPARATION)
                 .findFirst();
         return new WouldWrite(
-                booking,
+                BookingName.parse(name).booking(),
                 at,
                 plan.map(StoredPlan::state),
                 plan.map(StoredPlan::fingerprint),

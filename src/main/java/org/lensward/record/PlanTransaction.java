@@ -58,10 +58,10 @@ public final class PlanTransaction {
         if (standing.filter(each -> begun(each)).isPresent()) {
             return new Publication.Nothing(Publication.Reason.OPERATION_BEGUN);
         }
-        if (standing.filter(each -> holds(each, plan)).isPresent()) {
+        List<Resource> resources = new ArrayList<>(PlanResources.of(booked, plan));
+        if (standing.filter(each -> holds(each, plan)).isPresent() && isWhole(earlier, resources)) {
             return new Publication.Nothing(Publication.Reason.UNCHANGED);
         }
-        List<Resource> resources = new ArrayList<>(PlanResources.of(booked, plan));
         List<Resource> retired = retire(
                 earlier,
                 resources,
@@ -108,6 +108,15 @@ public final class PlanTransaction {
     private static boolean holds(Procedure standing, EyePlan plan) {
         return standing.getStatus() == ProcedureStatus.PREPARATION
                 && plan.fingerprint().hex().equals(standing.getExtensionString(PlanResources.FINGERPRINT));
+    }
+
+    /**
+     * Whether the plan that stands is there with all its pieces and none of an earlier plan beside it. A server that takes a transaction
+     * piece by piece may have refused some. Checks have a life of their own.
+     */
+    private static boolean isWhole(Map<String, Resource> earlier, List<Resource> resources) {
+        return resources.stream().allMatch(each -> earlier.containsKey(target(each)))
+                && retire(earlier, resources, "").stream().allMatch(Task.class::isInstance);
     }
 
     private static List<Resource> retire(Map<String, Resource> earlier, List<Resource> current, String reason) {

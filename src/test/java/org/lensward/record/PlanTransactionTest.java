@@ -119,6 +119,31 @@ class PlanTransactionTest {
             assertThat(Publishing.publish(record)).isEqualTo(new Publication.Nothing(UNCHANGED));
         }
 
+        /** As a server leaves it that takes a transaction piece by piece and refuses one. */
+        @Test
+        void a_piece_that_is_missing_has_all_of_it_written_again() {
+            record.all().stream()
+                    .filter(DeviceRequest.class::isInstance)
+                    .forEach(each -> record.remove(Shelf.name(each)));
+            assertThat(Publishing.all(Publishing.written(Publishing.publish(record)), DeviceRequest.class))
+                    .hasSize(4);
+        }
+
+        @Test
+        void a_piece_of_an_earlier_plan_that_still_stands_beside_it_is_taken_back() {
+            DeviceRequest old = (DeviceRequest) record.all().stream()
+                    .filter(DeviceRequest.class::isInstance)
+                    .findFirst()
+                    .orElseThrow()
+                    .copy();
+            old.setId("DeviceRequest/plan-b1-left-over");
+            record.add(old);
+            assertThat(Publishing.all(Publishing.written(Publishing.publish(record)), DeviceRequest.class))
+                    .filteredOn(each -> each.getStatus() == DeviceRequestStatus.REVOKED)
+                    .extracting(each -> each.getIdElement().getIdPart())
+                    .containsExactly("plan-b1-left-over");
+        }
+
         @Test
         void a_new_address_of_the_patient_changes_nothing() {
             record.change(Patient.class, "p1", each -> each.addAddress().setCity("Elsewhere"));

@@ -1,15 +1,11 @@
 package org.lensward.board.api;
 
-import java.util.List;
 import java.util.function.BiFunction;
 import org.hl7.fhir.r4.model.Bundle;
 import org.hl7.fhir.r4.model.OperationOutcome.IssueType;
-import org.hl7.fhir.r4.model.Reference;
-import org.hl7.fhir.r4.model.ServiceRequest;
 import org.lensward.flow.BookingName;
 import org.lensward.flow.Gatherer;
 import org.lensward.flow.RecordClient;
-import org.lensward.record.Shelf;
 import org.lensward.record.UnreadableRecord;
 import org.lensward.record.bank.RecordName;
 import org.lensward.record.check.CheckAnswer;
@@ -69,10 +65,6 @@ public final class Bookings {
     }
 
     private BookingName known(String booking) {
-        return new Shelf(client.gather(List.of(booking)))
-                .find(ServiceRequest.class, new Reference(booking))
-                .map(found -> new BookingName(booking, Shelf.name(found.getSubject())))
-                .orElseThrow(
-                        () -> new UnreadableRecord(IssueType.NOTFOUND, booking, "The record has no such booking."));
+        return BookingName.in(client, booking);
     }
 }

@@ -1,0 +1,36 @@
+package org.lensward.flow.auth;
+
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
+
+/** A clock that a test moves. */
+final class TickingClock extends Clock {
+
+    private volatile Instant now;
+
+    TickingClock(Instant now) {
+        this.now = now;
+    }
+
+    void pass(Duration time) {
+        now = now.plus(time);
+    }
+
+    @Override
+    public Instant instant() {
+        return now;
+    }
+
+    @Override
+    public ZoneId getZone() {
+        return ZoneOffset.UTC;
+    }
+
+    @Override
+    public Clock withZone(ZoneId zone) {
+        return Clock.fixed(now, zone);
+    }
+}
