@@ -34,12 +34,12 @@ public final class Retries {
         Exception failure = exchange.getProperty(Exchange.EXCEPTION_CAUGHT, Exception.class);
         int tries = message.getHeader("tries", 0, Integer.class);
         int allowed = exchange.getProperty("allowed", Integer.class);
-        if (tries >= allowed) {
+        boolean asked = !(failure instanceof RecordRefusal refusal && refusal.reason().equals(RecordRefusal.TO_WAIT));
+        if (asked && tries >= allowed) {
             exchange.setProperty("next", "direct:park");
             return;
         }
         Duration wait = longer(spread(pause(tries)), health.toWait());
-        boolean asked = !(failure instanceof RecordRefusal refusal && refusal.reason().equals(RecordRefusal.TO_WAIT));
         message.setHeader("tries", asked ? tries + 1 : tries);
         message.setHeader("_AMQ_SCHED_DELIVERY", clock.millis() + wait.toMillis());
         exchange.setProperty("next", "direct:requeue");
@@ -48,7 +48,7 @@ public final class Retries {
                 message.getHeader("booking", String.class).replaceFirst(" .*", ""),
                 wait.toMillis(),
                 Reason.of(failure),
-                tries + 1,
+                asked ? tries + 1 : tries,
                 allowed);
     }
 
