@@ -1,5 +1,7 @@
 package org.lensward.board;
 
+import org.lensward.board.cds.CdsConfiguration;
+import org.lensward.board.fhir.FhirConfiguration;
 import org.springdoc.core.configuration.SpringDocConfiguration;
 import org.springdoc.core.properties.SpringDocConfigProperties;
 import org.springdoc.webmvc.core.configuration.MultipleOpenApiSupportConfiguration;
@@ -28,5 +30,5 @@ import org.springframework.context.annotation.Import;
     SpringDocWebMvcConfiguration.class,
     MultipleOpenApiSupportConfiguration.class
 })
-@Import(Problems.class)
+@Import({Problems.class, CdsConfiguration.class, FhirConfiguration.class})
 public class BoardConfiguration {}

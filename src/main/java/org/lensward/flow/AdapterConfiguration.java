@@ -56,8 +56,13 @@ public class AdapterConfiguration {
     }
 
     @Bean
-    BookingPlanning bookingPlanning(FhirContext fhir, Policy policy, Clock clock) {
-        return new BookingPlanning(new BundlePlanning(fhir, policy, clock));
+    BundlePlanning bundlePlanning(FhirContext fhir, Policy policy, Clock clock) {
+        return new BundlePlanning(fhir, policy, clock);
+    }
+
+    @Bean
+    BookingPlanning bookingPlanning(BundlePlanning planning) {
+        return new BookingPlanning(planning);
     }
 
     @Bean
