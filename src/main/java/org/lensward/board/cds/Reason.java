@@ -39,7 +39,7 @@ record Reason(String message, String remedy) {
         return "- **" + plain(message) + "** " + plain(remedy);
     }
 
-    /** What the record says is shown, not obeyed: neither markup nor a link. */
+    /** What the record says is shown as it stands, never as markup. */
     static String plain(String text) {
         return text.replaceAll("\\s+", " ").replaceAll("([\\\\`*_\\[\\]<>#|~])", "\\\\$1");
     }

@@ -15,6 +15,7 @@ import org.hl7.fhir.r4.model.Bundle.BundleType;
 import org.hl7.fhir.r4.model.OperationOutcome;
 import org.hl7.fhir.r4.model.Parameters;
 import org.hl7.fhir.r4.model.Procedure;
+import org.hl7.fhir.r4.model.Procedure.ProcedureStatus;
 import org.hl7.fhir.r4.model.Reference;
 import org.hl7.fhir.r4.model.Resource;
 import org.hl7.fhir.r4.model.ServiceRequest;
@@ -97,7 +98,7 @@ class PlanOperationTest {
 
     private List<String> versions() {
         return day.plans().stream()
-                .map(plan -> plan.plan().orElseThrow().getMeta().getVersionId())
+                .map(plan -> plan.plan().map(each -> each.getMeta().getVersionId()).orElse("none"))
                 .toList();
     }
 
@@ -111,16 +112,42 @@ class PlanOperationTest {
 
     @Test
     void a_booking_not_planned_yet_has_its_whole_plan_to_post() {
-        ServiceRequest other = day.any("ready").booking().copy();
-        other.setId("booking-on-hold");
-        other.setStatus(ServiceRequestStatus.ONHOLD);
-        day.record().update().resource(other).execute();
+        put("booking-fresh", ServiceRequestStatus.ACTIVE);
+        Bundle plan = planned(booking("ServiceRequest/booking-fresh"));
+        put("booking-fresh", ServiceRequestStatus.COMPLETED);
+        assertThat(names(plan)).anyMatch(url -> url.startsWith("Procedure/plan-booking-fresh"));
+        assertThat(plan.getEntry()).allSatisfy(entry -> assertThat(ProfileValidator.errors(entry.getResource()))
+                .isEmpty());
+    }
+
+    @Test
+    void a_booking_that_waits_is_not_planned_and_a_withdrawn_one_has_nothing_to_take_back() {
+        put("booking-on-hold", ServiceRequestStatus.ONHOLD);
         refused(plan(booking("ServiceRequest/booking-on-hold")), 422);
-        other.setStatus(ServiceRequestStatus.REVOKED);
-        day.record().update().resource(other).execute();
+        put("booking-on-hold", ServiceRequestStatus.REVOKED);
         assertThat(planned(booking("ServiceRequest/booking-on-hold")).getEntry())
-                .as("withdrawn, and there is no plan of it to take back")
                 .isEmpty();
+    }
+
+    @Test
+    void a_plan_whose_operation_has_begun_is_left_alone() {
+        put("booking-begun", ServiceRequestStatus.ACTIVE);
+        Bundle plan = planned(booking("ServiceRequest/booking-begun"));
+        day.record().transaction().withBundle(plan).execute();
+        Procedure operation = day.record()
+                .read()
+                .resource(Procedure.class)
+                .withId("plan-booking-begun")
+                .execute();
+        day.record().update().resource(operation.setStatus(ProcedureStatus.INPROGRESS)).execute();
+        refused(plan(booking("ServiceRequest/booking-begun")), 422);
+        put("booking-begun", ServiceRequestStatus.COMPLETED);
+    }
+
+    private void put(String name, ServiceRequestStatus status) {
+        ServiceRequest copy = day.any("ready").booking().copy();
+        copy.setId(name);
+        day.record().update().resource(copy.setStatus(status)).execute();
     }
 
     @Test
