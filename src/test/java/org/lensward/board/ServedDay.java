@@ -85,7 +85,8 @@ public final class ServedDay implements CloseableResource {
     /** A booking whose plan is in that state. */
     public StoredPlan any(String state) {
         return plans().stream()
-                .filter(each -> each.plan().map(StoredPlan::state).filter(state::equals).isPresent())
+                .filter(each ->
+                        each.plan().map(StoredPlan::state).filter(state::equals).isPresent())
                 .findFirst()
                 .orElseThrow();
     }

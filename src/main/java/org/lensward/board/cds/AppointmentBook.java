@@ -55,7 +55,9 @@ final class AppointmentBook implements HookService {
         }
         if (!state.isEmpty() && !day.equals(BookedDay.of(stored.booking()))) {
             shown.add(cards.note(
-                    call, stored, "the plan is for that day; on " + day + " the biometry may be too old. It is made anew."));
+                    call,
+                    stored,
+                    "the plan is for that day; on " + day + " the biometry may be too old. It is made anew."));
         }
         cards.shortage(call, stored).ifPresent(shown::add);
         return shown;

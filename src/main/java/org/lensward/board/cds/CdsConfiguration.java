@@ -7,7 +7,6 @@ import java.util.List;
 import org.lensward.flow.AdapterSettings;
 import org.lensward.flow.BundlePlanning;
 import org.lensward.flow.RecordClient;
-
 import org.springframework.boot.context.properties.EnableConfigurationProperties;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
@@ -70,8 +69,7 @@ public class CdsConfiguration {
     }
 
     @Bean
-    CdsEndpoints cdsEndpoints(
-            List<HookService> services, Doorkeeper door, ObjectMapper json, FeedbackTrail trail) {
+    CdsEndpoints cdsEndpoints(List<HookService> services, Doorkeeper door, ObjectMapper json, FeedbackTrail trail) {
         return new CdsEndpoints(services, door, json, trail);
     }
 

@@ -2,7 +2,6 @@ package org.lensward.board.cds;
 
 import com.nimbusds.jose.JWSHeader;
 import com.nimbusds.jose.KeySourceException;
-
 import com.nimbusds.jose.jwk.JWK;
 import com.nimbusds.jose.jwk.JWKMatcher;
 import com.nimbusds.jose.jwk.JWKSelector;
@@ -49,7 +48,8 @@ final class ClientKeys {
         if (known != null) {
             return known;
         }
-        JWKSource<SecurityContext> source = JWKSourceBuilder.<SecurityContext>create(client.keys().toURL())
+        JWKSource<SecurityContext> source = JWKSourceBuilder.<SecurityContext>create(
+                        client.keys().toURL())
                 .refreshAheadCache(false)
                 .build();
         JWKSource<SecurityContext> first = fetched.putIfAbsent(client.issuer(), source);

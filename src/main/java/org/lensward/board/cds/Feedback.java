@@ -37,7 +37,11 @@ record Feedback(String card, String outcome, Instant at, Optional<String> reason
         if (!OUTCOMES.contains(outcome)) {
             throw Refusal.malformed("outcome is neither accepted nor overridden.");
         }
-        return new Feedback(card(each), outcome, at(each), reason(each.path("overrideReason").path("reason")));
+        return new Feedback(
+                card(each),
+                outcome,
+                at(each),
+                reason(each.path("overrideReason").path("reason")));
     }
 
     private static String card(JsonNode each) {
@@ -50,7 +54,8 @@ record Feedback(String card, String outcome, Instant at, Optional<String> reason
 
     private static Instant at(JsonNode each) {
         try {
-            return OffsetDateTime.parse(HookCall.required(each, "outcomeTimestamp")).toInstant();
+            return OffsetDateTime.parse(HookCall.required(each, "outcomeTimestamp"))
+                    .toInstant();
         } catch (DateTimeException noTime) {
             throw Refusal.malformed("outcomeTimestamp is no ISO time.");
         }

@@ -47,22 +47,28 @@ final class FeedbackTrail {
         if (!said.isEmpty()) {
             record.post(transaction);
         }
-        long overridden =
-                said.stream().filter(each -> each.outcome().equals("overridden")).count();
+        long overridden = said.stream()
+                .filter(each -> each.outcome().equals("overridden"))
+                .count();
         LOG.info("{} feedback: {} overridden of {}", service, overridden, said.size());
     }
 
     private AuditEvent event(String service, String caller, Feedback said) {
         AuditEvent event = new AuditEvent();
-        String about = String.join(" ", service, said.card(), said.outcome(), said.at().toString());
-        event.setId(UUID.nameUUIDFromBytes(about.getBytes(StandardCharsets.UTF_8)).toString());
+        String about =
+                String.join(" ", service, said.card(), said.outcome(), said.at().toString());
+        event.setId(
+                UUID.nameUUIDFromBytes(about.getBytes(StandardCharsets.UTF_8)).toString());
         event.setType(new Coding(Systems.DICOM, "110100", "Application Activity"));
         event.setAction(AuditEventAction.E);
         event.getPeriod().setStart(Date.from(said.at())).setEnd(Date.from(said.at()));
         event.setRecorded(Date.from(clock.instant()));
         event.setOutcome(AuditEventOutcome._0);
-        event.addAgent().setAltId(caller).setRequestor(true).getType().addCoding(new Coding(
-                Systems.DICOM, "110150", "Application"));
+        event.addAgent()
+                .setAltId(caller)
+                .setRequestor(true)
+                .getType()
+                .addCoding(new Coding(Systems.DICOM, "110150", "Application"));
         event.getSource().setObserver(new Reference().setDisplay("Lensward"));
         entity(event.addEntity(), service, said);
         return event;

@@ -19,7 +19,11 @@ import java.util.regex.Pattern;
  * @param prefetch what was sent along, by key; empty where the client looked and found nothing
  */
 record HookCall(
-        String hook, String instance, Optional<URI> server, JsonNode context, Map<String, Optional<JsonNode>> prefetch) {
+        String hook,
+        String instance,
+        Optional<URI> server,
+        JsonNode context,
+        Map<String, Optional<JsonNode>> prefetch) {
 
     /** An id as FHIR R4 has it; nothing else becomes part of a question to the record. */
     private static final Pattern ID = Pattern.compile("[A-Za-z0-9\\-.]{1,64}");
@@ -87,8 +91,8 @@ record HookCall(
         Map<String, Optional<JsonNode>> prefetch = new TreeMap<>();
         call.path("prefetch")
                 .fields()
-                .forEachRemaining(each -> prefetch.put(
-                        each.getKey(), Optional.of(each.getValue()).filter(value -> !value.isNull())));
+                .forEachRemaining(each ->
+                        prefetch.put(each.getKey(), Optional.of(each.getValue()).filter(value -> !value.isNull())));
         return prefetch;
     }
 

@@ -89,7 +89,8 @@ final class HookData {
             return record.gather(questions);
         } catch (BaseServerResponseException | RecordRefusal away) {
             LOG.warn("The record gave no answer for a hook: {}", away.getClass().getSimpleName());
-            throw Refusal.withoutData("Not all that this service needs was prefetched, and the record does not answer.");
+            throw Refusal.withoutData(
+                    "Not all that this service needs was prefetched, and the record does not answer.");
         }
     }
 

@@ -90,13 +90,14 @@ final class OrderSign implements HookService {
     private static Optional<Card> card(HookCall call, Planned planned) {
         List<Finding> withholding = found(planned, Severity.WITHHOLDS);
         if (!withholding.isEmpty()) {
-            return Optional.of(card(
-                    call, planned, Indicator.CRITICAL, "the lens plan would be withheld: ", withholding));
+            return Optional.of(
+                    card(call, planned, Indicator.CRITICAL, "the lens plan would be withheld: ", withholding));
         }
         List<Finding> conditions = found(planned, Severity.CONDITION);
         return conditions.isEmpty()
                 ? Optional.empty()
-                : Optional.of(card(call, planned, Indicator.WARNING, "the lens plan would be provisional: ", conditions));
+                : Optional.of(
+                        card(call, planned, Indicator.WARNING, "the lens plan would be provisional: ", conditions));
     }
 
     /** The day is given later, by an appointment: that it is missing is no fault of an order. */

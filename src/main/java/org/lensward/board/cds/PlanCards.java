@@ -33,11 +33,13 @@ final class PlanCards {
         return switch (stateOf(stored)) {
             case "withheld" -> {
                 List<Reason> reasons = reasons(stored, DetectedIssueSeverity.HIGH);
-                yield card(call, stored, withheld, where + "no lens is proposed" + first(reasons), Reason.list(reasons));
+                yield card(
+                        call, stored, withheld, where + "no lens is proposed" + first(reasons), Reason.list(reasons));
             }
             case "provisional" -> {
                 List<Reason> reasons = reasons(stored, DetectedIssueSeverity.MODERATE);
-                yield card(call, stored, provisional, where + "plan provisional" + first(reasons), Reason.list(reasons));
+                yield card(
+                        call, stored, provisional, where + "plan provisional" + first(reasons), Reason.list(reasons));
             }
             case "ready" -> card(call, stored, Indicator.INFO, where + "plan ready" + lens(stored) + ".", "");
             default -> card(call, stored, Indicator.INFO, where + "booked, not planned yet.", "");
@@ -62,8 +64,7 @@ final class PlanCards {
 
     /** A further word about a booking. */
     Card note(HookCall call, StoredPlan stored, String words) {
-        return remembered(
-                stored, Card.of(about(call, stored) + " note", Indicator.INFO, where(stored) + words, ""));
+        return remembered(stored, Card.of(about(call, stored) + " note", Indicator.INFO, where(stored) + words, ""));
     }
 
     /** ready, provisional or withheld; nothing of these where there is no plan. */

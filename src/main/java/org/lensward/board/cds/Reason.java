@@ -30,8 +30,7 @@ record Reason(String message, String remedy) {
 
     /** The first few in Markdown, and how many more there are. */
     static String list(List<Reason> reasons) {
-        String first =
-                reasons.stream().limit(SHOWN).map(Reason::markdown).collect(Collectors.joining("\n"));
+        String first = reasons.stream().limit(SHOWN).map(Reason::markdown).collect(Collectors.joining("\n"));
         return reasons.size() <= SHOWN ? first : first + "\n- and " + (reasons.size() - SHOWN) + " more";
     }
 

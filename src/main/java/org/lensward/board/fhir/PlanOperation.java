@@ -58,8 +58,8 @@ final class PlanOperation {
     @ExceptionHandler({BaseServerResponseException.class, RecordRefusal.class})
     ResponseEntity<byte[]> recordRefuses(RuntimeException refused) {
         LOG.warn("The record refused: {}", refused.getClass().getSimpleName());
-        return refused(
-                new FhirRefusal(HttpStatus.BAD_GATEWAY, IssueType.TRANSIENT, "The record refuses what was asked of it."));
+        return refused(new FhirRefusal(
+                HttpStatus.BAD_GATEWAY, IssueType.TRANSIENT, "The record refuses what was asked of it."));
     }
 
     @ExceptionHandler

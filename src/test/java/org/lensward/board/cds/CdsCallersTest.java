@@ -38,8 +38,7 @@ class CdsCallersTest {
     }
 
     private HttpResponse<String> call(String token) {
-        return Hooks.post(
-                day, SERVICE, Hooks.call(day, SERVICE, "nobody-here").toString(), token);
+        return Hooks.post(day, SERVICE, Hooks.call(day, SERVICE, "nobody-here").toString(), token);
     }
 
     private static Date in(long seconds) {
@@ -52,7 +51,8 @@ class CdsCallersTest {
 
     static Stream<Arguments> tokens() throws Exception {
         JWSHeader header = CallingClients.ecHeader().build();
-        JWSHeader shared = new JWSHeader.Builder(JWSAlgorithm.HS384).keyID("ward-1").build();
+        JWSHeader shared =
+                new JWSHeader.Builder(JWSAlgorithm.HS384).keyID("ward-1").build();
         byte[] publicKey = CallingClients.WARD.toPublicJWK().toJSONString().getBytes(StandardCharsets.UTF_8);
         return Stream.of(
                 refused("expired", ward(claims -> claims.issueTime(in(-600)).expirationTime(in(-120)))),
@@ -61,7 +61,9 @@ class CdsCallersTest {
                 refused("issued in the future", ward(claims -> claims.issueTime(in(300)))),
                 refused("valid for a day", ward(claims -> claims.expirationTime(in(86_400)))),
                 refused("without jti", ward(claims -> claims.jwtID(null))),
-                refused("for another service", ward(claims -> claims.audience(CallingClients.BASE + "/cds-services/x"))),
+                refused(
+                        "for another service",
+                        ward(claims -> claims.audience(CallingClients.BASE + "/cds-services/x"))),
                 refused("for nobody", ward(claims -> claims.audience((String) null))),
                 refused("of an unknown issuer", ward(claims -> claims.issuer("https://nobody.test/"))),
                 refused("of no issuer", ward(claims -> claims.issuer(null))),
@@ -89,14 +91,17 @@ class CdsCallersTest {
                 refused(
                         "naming its own keys (jku)",
                         CallingClients.signRsa(
-                                clinic().jwkURL(URI.create("https://thief.test/keys")).build(),
+                                clinic().jwkURL(URI.create("https://thief.test/keys"))
+                                        .build(),
                                 CallingClients.claims(SERVICE)
                                         .issuer(CallingClients.WITH_ADDRESS)
                                         .build())),
                 refused(
                         "naming an unknown key",
                         CallingClients.signRsa(
-                                new JWSHeader.Builder(JWSAlgorithm.RS384).keyID("clinic-2").build(),
+                                new JWSHeader.Builder(JWSAlgorithm.RS384)
+                                        .keyID("clinic-2")
+                                        .build(),
                                 CallingClients.claims(SERVICE)
                                         .issuer(CallingClients.WITH_ADDRESS)
                                         .build())));

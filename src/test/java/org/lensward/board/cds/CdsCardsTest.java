@@ -72,11 +72,8 @@ class CdsCardsTest {
             JsonNode card = view(withheld).path(0);
             assertThat(card.path("indicator").asText()).isEqualTo("critical");
             assertThat(card.path("summary").asText()).contains("no lens is proposed");
-            String remedy = withheld.issues()
-                    .get(0)
-                    .getMitigationFirstRep()
-                    .getAction()
-                    .getText();
+            String remedy =
+                    withheld.issues().get(0).getMitigationFirstRep().getAction().getText();
             assertThat(card.path("detail").asText()).contains(Reason.plain(remedy));
         }
 
@@ -163,10 +160,12 @@ class CdsCardsTest {
         private JsonNode book(StoredPlan stored, String start) {
             Appointment appointment = new Appointment();
             appointment.setStatus(AppointmentStatus.PROPOSED).setStartElement(new InstantType(start));
-            appointment.addBasedOn().setReference("ServiceRequest/" + stored.booking().getIdElement().getIdPart());
-            return Hooks.cards(
-                    day, "appointment-book", patient(stored), call -> context(call)
-                            .set("appointments", Hooks.json(bundle(appointment))));
+            appointment
+                    .addBasedOn()
+                    .setReference(
+                            "ServiceRequest/" + stored.booking().getIdElement().getIdPart());
+            return Hooks.cards(day, "appointment-book", patient(stored), call -> context(call)
+                    .set("appointments", Hooks.json(bundle(appointment))));
         }
 
         @Test
@@ -211,8 +210,7 @@ class CdsCardsTest {
         private JsonNode sign(ServiceRequest order) {
             String patient = order.getSubject().getReferenceElement().getIdPart();
             return Hooks.cards(
-                    day, "order-sign", patient, call -> context(call)
-                            .set("draftOrders", Hooks.json(bundle(order))));
+                    day, "order-sign", patient, call -> context(call).set("draftOrders", Hooks.json(bundle(order))));
         }
 
         private ServiceRequest draft(StoredPlan stored) {

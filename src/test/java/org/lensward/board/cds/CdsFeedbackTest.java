@@ -45,7 +45,8 @@ class CdsFeedbackTest {
                 .stream()
                 .map(entry -> (AuditEvent) entry.getResource())
                 .filter(event -> event.getEntityFirstRep().getDetail().stream()
-                        .anyMatch(detail -> detail.getValueStringType().getValue().equals(card)))
+                        .anyMatch(
+                                detail -> detail.getValueStringType().getValue().equals(card)))
                 .toList();
     }
 

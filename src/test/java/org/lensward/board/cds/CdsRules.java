@@ -26,8 +26,8 @@ final class CdsRules {
 
     static void isAnswer(HttpResponse<String> answer) {
         assertThat(answer.statusCode()).as(answer.body()).isEqualTo(200);
-        assertThat(answer.headers().firstValue("Content-Type")).hasValueSatisfying(type -> assertThat(type)
-                .startsWith("application/json"));
+        assertThat(answer.headers().firstValue("Content-Type"))
+                .hasValueSatisfying(type -> assertThat(type).startsWith("application/json"));
         JsonNode cards = Hooks.tree(answer.body()).path("cards");
         assertThat(cards.isArray()).isTrue();
         cards.forEach(CdsRules::isCard);
@@ -50,9 +50,9 @@ final class CdsRules {
         assertThat(service.path("id").asText()).isNotBlank();
         holdsNothingEmpty(service);
         // "Prefetch tokens": only root-level fields of the context; patientId is one in all three hooks.
-        service.path("prefetch").forEach(template -> assertThat(
-                        template.asText().replace("{{context.patientId}}", ""))
-                .doesNotContain("{", "}"));
+        service.path("prefetch")
+                .forEach(template -> assertThat(template.asText().replace("{{context.patientId}}", ""))
+                        .doesNotContain("{", "}"));
     }
 
     private static void holdsNothingEmpty(JsonNode node) {

@@ -17,8 +17,7 @@ import org.springframework.boot.context.properties.source.MapConfigurationProper
 class CdsSettingsTest {
 
     static CdsSettings of(Map<String, Object> settings) {
-        return new Binder(new MapConfigurationPropertySource(settings))
-                .bindOrCreate("lensward.cds", CdsSettings.class);
+        return new Binder(new MapConfigurationPropertySource(settings)).bindOrCreate("lensward.cds", CdsSettings.class);
     }
 
     @Test
@@ -33,7 +32,8 @@ class CdsSettingsTest {
     @Test
     void a_base_with_or_without_its_slash_gives_one_address() {
         assertThat(of(Map.of("lensward.cds.base-url", "https://a.test/b/")).endpoint("patient-view"))
-                .isEqualTo(of(Map.of("lensward.cds.base-url", "https://a.test/b")).endpoint("patient-view"))
+                .isEqualTo(
+                        of(Map.of("lensward.cds.base-url", "https://a.test/b")).endpoint("patient-view"))
                 .isEqualTo("https://a.test/b/cds-services/patient-view");
     }
 
@@ -48,7 +48,10 @@ class CdsSettingsTest {
     })
     void keys_come_only_over_what_nobody_can_change(URI keys, boolean taken) {
         try (var validators = Validation.buildDefaultValidatorFactory()) {
-            assertThat(validators.getValidator().validate(new Client("https://ward.test/", keys)).isEmpty())
+            assertThat(validators
+                            .getValidator()
+                            .validate(new Client("https://ward.test/", keys))
+                            .isEmpty())
                     .isEqualTo(taken);
         }
     }

@@ -84,7 +84,8 @@ class PlanCardsTest {
     void days_are_read_as_written() {
         ServiceRequest booking = (ServiceRequest) booked().getEntryFirstRep().getResource();
         assertThat(BookedDay.of(booking)).isEqualTo("2026-12-10");
-        assertThat(BookedDay.of(booking.setOccurrence(new DateTimeType("2026-12")))).isEqualTo("2026-12");
+        assertThat(BookedDay.of(booking.setOccurrence(new DateTimeType("2026-12"))))
+                .isEqualTo("2026-12");
         assertThat(BookedDay.of(new ServiceRequest())).isEqualTo(BookedDay.UNKNOWN);
         Period period = new Period();
         assertThat(BookedDay.of(booking.setOccurrence(period))).isEqualTo(BookedDay.UNKNOWN);

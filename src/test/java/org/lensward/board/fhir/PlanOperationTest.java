@@ -98,7 +98,8 @@ class PlanOperationTest {
 
     private List<String> versions() {
         return day.plans().stream()
-                .map(plan -> plan.plan().map(each -> each.getMeta().getVersionId()).orElse("none"))
+                .map(plan ->
+                        plan.plan().map(each -> each.getMeta().getVersionId()).orElse("none"))
                 .toList();
     }
 
@@ -139,7 +140,10 @@ class PlanOperationTest {
                 .resource(Procedure.class)
                 .withId("plan-booking-begun")
                 .execute();
-        day.record().update().resource(operation.setStatus(ProcedureStatus.INPROGRESS)).execute();
+        day.record()
+                .update()
+                .resource(operation.setStatus(ProcedureStatus.INPROGRESS))
+                .execute();
         refused(plan(booking("ServiceRequest/booking-begun")), 422);
         put("booking-begun", ServiceRequestStatus.COMPLETED);
     }
