@@ -47,11 +47,11 @@ final class CdsEndpoints {
         return new Cards(service.cards(call));
     }
 
-    /** What users did with cards. */
+    /** What users did with cards. Whether its token is made out to the service or to this address, CDS Hooks leaves open. */
     @PostMapping(path = "/{id}/feedback", consumes = MediaType.APPLICATION_JSON_VALUE)
     void feedback(@PathVariable("id") String id, HttpServletRequest request) throws IOException {
         service(id);
-        Admitted admitted = door.admit(request, id);
+        Admitted admitted = door.admit(request, id, id + "/feedback");
         trail.write(id, admitted.caller(), Feedback.read(HookCall.tree(json, admitted.body())));
     }
 

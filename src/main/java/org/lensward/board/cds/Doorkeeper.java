@@ -2,8 +2,8 @@ package org.lensward.board.cds;
 
 import jakarta.servlet.http.HttpServletRequest;
 import java.io.IOException;
-import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.lensward.board.BodyLimit;
 import org.springframework.http.HttpHeaders;
 
@@ -26,14 +26,15 @@ final class Doorkeeper {
      */
     record Admitted(String caller, byte[] body) {}
 
-    /** Lets a call of a service in, or a word about it: the token is made out to the service, or to its feedback. */
-    Admitted admit(HttpServletRequest request, String service) throws IOException {
-        String endpoint = settings.endpoint(service);
+    /**
+     * Lets a call in.
+     *
+     * @param addresses what the token may be made out to, each a part after {@code cds-services/}
+     */
+    Admitted admit(HttpServletRequest request, String... addresses) throws IOException {
         String caller = trust.caller(
                 Optional.ofNullable(request.getHeader(HttpHeaders.AUTHORIZATION)),
-                request.getRequestURI().endsWith("/feedback")
-                        ? List.of(endpoint, endpoint + "/feedback")
-                        : List.of(endpoint));
+                Stream.of(addresses).map(settings::endpoint).toList());
         byte[] body = new BodyLimit(settings.bodyLimit()).read(request).orElseThrow(Refusal::tooLong);
         return new Admitted(caller, body);
     }

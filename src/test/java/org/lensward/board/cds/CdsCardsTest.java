@@ -6,17 +6,13 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.net.http.HttpResponse;
 import java.util.List;
-import java.util.stream.Stream;
 import org.hl7.fhir.r4.model.Appointment;
 import org.hl7.fhir.r4.model.Appointment.AppointmentStatus;
 import org.hl7.fhir.r4.model.Bundle;
-import org.hl7.fhir.r4.model.DateTimeType;
 import org.hl7.fhir.r4.model.InstantType;
 import org.hl7.fhir.r4.model.Patient;
 import org.hl7.fhir.r4.model.Reference;
-import org.hl7.fhir.r4.model.Resource;
 import org.hl7.fhir.r4.model.ServiceRequest;
-import org.hl7.fhir.r4.model.ServiceRequest.ServiceRequestStatus;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
@@ -37,16 +33,6 @@ class CdsCardsTest {
 
     private static String patient(StoredPlan stored) {
         return stored.booking().getSubject().getReferenceElement().getIdPart();
-    }
-
-    private static Bundle bundle(Resource... resources) {
-        Bundle bundle = new Bundle().setType(Bundle.BundleType.COLLECTION);
-        Stream.of(resources).forEach(each -> bundle.addEntry().setResource(each));
-        return bundle;
-    }
-
-    private static ObjectNode context(ObjectNode call) {
-        return (ObjectNode) call.get("context");
     }
 
     @Test
@@ -118,7 +104,7 @@ class CdsCardsTest {
             JsonNode cards = Hooks.cards(day, "patient-view", someone, call -> {
                 call.remove("fhirServer");
                 ObjectNode prefetch = call.putObject("prefetch");
-                prefetch.set("bookings", Hooks.json(bundle(booking, ready.booking())));
+                prefetch.set("bookings", Hooks.json(Hooks.bundle(booking, ready.booking())));
                 List.of("plans", "lenses", "findings").forEach(prefetch::putNull);
             });
             assertThat(cards).hasSize(1);
@@ -146,7 +132,7 @@ class CdsCardsTest {
         @Test
         void a_first_page_of_several_is_not_taken_for_the_whole() {
             ObjectNode call = Hooks.call(day, "patient-view", patient(day.any("ready")));
-            Bundle page = bundle();
+            Bundle page = Hooks.bundle();
             page.addLink().setRelation("next").setUrl("https://elsewhere.test/fhir?page=2");
             call.putObject("prefetch").set("plans", Hooks.json(page));
             assertThat(Hooks.post(day, "patient-view", call.toString()).statusCode())
@@ -164,8 +150,8 @@ class CdsCardsTest {
                     .addBasedOn()
                     .setReference(
                             "ServiceRequest/" + stored.booking().getIdElement().getIdPart());
-            return Hooks.cards(day, "appointment-book", patient(stored), call -> context(call)
-                    .set("appointments", Hooks.json(bundle(appointment))));
+            return Hooks.cards(day, "appointment-book", patient(stored), call -> Hooks.context(call)
+                    .set("appointments", Hooks.json(Hooks.bundle(appointment))));
         }
 
         @Test
@@ -198,79 +184,9 @@ class CdsCardsTest {
         void an_appointment_for_something_else_needs_no_data_at_all() {
             ObjectNode call = Hooks.call(day, "appointment-book", "nobody-here");
             call.remove("fhirServer");
-            context(call).set("appointments", Hooks.json(bundle(new Appointment())));
+            Hooks.context(call).set("appointments", Hooks.json(Hooks.bundle(new Appointment())));
             assertThat(Hooks.cards(Hooks.post(day, "appointment-book", call.toString())))
                     .isEmpty();
-        }
-    }
-
-    @Nested
-    class When_an_order_is_signed {
-
-        private JsonNode sign(ServiceRequest order) {
-            String patient = order.getSubject().getReferenceElement().getIdPart();
-            return Hooks.cards(
-                    day, "order-sign", patient, call -> context(call).set("draftOrders", Hooks.json(bundle(order))));
-        }
-
-        private ServiceRequest draft(StoredPlan stored) {
-            ServiceRequest draft = stored.booking().copy();
-            draft.setId((String) null);
-            return draft.setStatus(ServiceRequestStatus.DRAFT);
-        }
-
-        @Test
-        void a_whole_order_passes_in_silence_even_before_it_has_a_day() {
-            ServiceRequest order = draft(day.any("ready"));
-            assertThat(sign(order)).isEmpty();
-            assertThat(sign(order.copy().setOccurrence(null))).isEmpty();
-        }
-
-        @Test
-        void an_order_without_its_eye_is_critical() {
-            ServiceRequest order = draft(day.any("ready"));
-            order.getBodySite().clear();
-            JsonNode card = sign(order).path(0);
-            assertThat(card.path("indicator").asText()).isEqualTo("critical");
-            assertThat(card.path("detail").asText()).contains("Put the eye on the booking as bodySite.");
-        }
-
-        @Test
-        void an_order_without_a_target_warns() {
-            ServiceRequest order = draft(day.any("ready"));
-            order.getExtension().clear();
-            JsonNode card = sign(order).path(0);
-            assertThat(card.path("indicator").asText()).isEqualTo("warning");
-            assertThat(card.path("summary").asText()).contains("No target refraction");
-        }
-
-        @Test
-        void the_day_asked_for_is_the_day_judged() {
-            ServiceRequest order = draft(day.any("ready"));
-            order.setOccurrence(new DateTimeType("2028-12-10"));
-            assertThat(sign(order).path(0).path("indicator").asText()).isEqualTo("critical");
-        }
-
-        @Test
-        void other_orders_need_no_data_at_all() {
-            ObjectNode call = Hooks.call(day, "order-sign", "nobody-here");
-            call.remove("fhirServer");
-            context(call).set("draftOrders", Hooks.json(bundle(new ServiceRequest())));
-            assertThat(Hooks.cards(Hooks.post(day, "order-sign", call.toString())))
-                    .isEmpty();
-        }
-
-        @Test
-        void an_order_whose_patient_cannot_be_read_is_a_failed_precondition_and_another_patients_is_refused() {
-            ServiceRequest order = draft(day.any("ready"));
-            ObjectNode call = Hooks.call(day, "order-sign", "nobody-here");
-            context(call).set("draftOrders", Hooks.json(bundle(order)));
-            assertThat(Hooks.post(day, "order-sign", call.toString()).statusCode())
-                    .isEqualTo(400);
-            order.getSubject().setReference("Patient/nobody-here");
-            context(call).set("draftOrders", Hooks.json(bundle(order)));
-            assertThat(Hooks.post(day, "order-sign", call.toString()).statusCode())
-                    .isEqualTo(412);
         }
     }
 }

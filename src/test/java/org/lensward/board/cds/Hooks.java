@@ -8,7 +8,10 @@ import java.net.http.HttpRequest.BodyPublishers;
 import java.net.http.HttpResponse;
 import java.util.UUID;
 import java.util.function.Consumer;
+import java.util.stream.Stream;
 import org.hl7.fhir.instance.model.api.IBaseResource;
+import org.hl7.fhir.r4.model.Bundle;
+import org.hl7.fhir.r4.model.Resource;
 import org.lensward.board.ServedDay;
 
 /** Calls of hooks as a clinical system makes them. */
@@ -61,5 +64,15 @@ final class Hooks {
         ObjectNode call = call(day, hook, patient);
         further.accept(call);
         return cards(post(day, hook, call.toString()));
+    }
+
+    static Bundle bundle(Resource... resources) {
+        Bundle bundle = new Bundle().setType(Bundle.BundleType.COLLECTION);
+        Stream.of(resources).forEach(each -> bundle.addEntry().setResource(each));
+        return bundle;
+    }
+
+    static ObjectNode context(ObjectNode call) {
+        return (ObjectNode) call.get("context");
     }
 }
