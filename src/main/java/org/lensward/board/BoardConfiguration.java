@@ -10,6 +10,8 @@ import org.lensward.board.api.ChecksApi;
 import org.lensward.board.api.LabelsApi;
 import org.lensward.board.api.PlansApi;
 import org.lensward.board.api.StockApi;
+import org.lensward.board.cds.CdsConfiguration;
+import org.lensward.board.fhir.FhirConfiguration;
 import org.lensward.flow.RecordClient;
 import org.lensward.plan.Policy;
 import org.lensward.record.bank.LensBank;
@@ -43,7 +45,7 @@ import org.springframework.context.annotation.Import;
     SpringDocWebMvcConfiguration.class,
     MultipleOpenApiSupportConfiguration.class
 })
-@Import({Problems.class, PlansApi.class, ChecksApi.class, LabelsApi.class, BankApi.class, StockApi.class})
+@Import({Problems.class, PlansApi.class, ChecksApi.class, LabelsApi.class, BankApi.class, StockApi.class, CdsConfiguration.class, FhirConfiguration.class})
 public class BoardConfiguration {
 
     @Bean
