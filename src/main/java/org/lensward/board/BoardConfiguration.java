@@ -10,6 +10,7 @@ import org.lensward.board.api.ChecksApi;
 import org.lensward.board.api.LabelsApi;
 import org.lensward.board.api.PlansApi;
 import org.lensward.board.api.StockApi;
+import org.lensward.board.api.StockLook;
 import org.lensward.board.cds.CdsConfiguration;
 import org.lensward.board.fhir.FhirConfiguration;
 import org.lensward.flow.RecordClient;
@@ -61,6 +62,11 @@ public class BoardConfiguration {
     @Bean
     Bookings bookings(RecordClient client, LensChecks checks) {
         return new Bookings(client, checks);
+    }
+
+    @Bean
+    StockLook stockLook(RecordClient client, LensBank bank, Policy policy, Clock clock) {
+        return new StockLook(client, bank, policy.stock(), clock);
     }
 
     @Bean

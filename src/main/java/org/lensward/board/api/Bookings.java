@@ -1,6 +1,7 @@
 package org.lensward.board.api;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.function.BiFunction;
 import org.hl7.fhir.r4.model.Bundle;
 import org.hl7.fhir.r4.model.OperationOutcome.IssueType;
@@ -58,9 +59,13 @@ public final class Bookings {
                 IssueType.CONFLICT, booking, "The record changed each time before the check was written; try again.");
     }
 
+    /** The booking of that full name, where the record has it. */
+    public Optional<ServiceRequest> find(String booking) {
+        return new Shelf(client.gather(List.of(booking))).find(ServiceRequest.class, new Reference(booking));
+    }
+
     private BookingName known(String booking) {
-        return new Shelf(client.gather(List.of(booking)))
-                .find(ServiceRequest.class, new Reference(booking))
+        return find(booking)
                 .map(found -> new BookingName(booking, Shelf.name(found.getSubject())))
                 .orElseThrow(
                         () -> new UnreadableRecord(IssueType.NOTFOUND, booking, "The record has no such booking."));

@@ -4,13 +4,13 @@ import ca.uhn.fhir.context.FhirContext;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.time.Clock;
 import java.util.List;
+import org.lensward.board.api.StockLook;
 import org.lensward.flow.AdapterSettings;
 import org.lensward.flow.BundlePlanning;
 import org.lensward.flow.RecordClient;
 import org.springframework.boot.context.properties.EnableConfigurationProperties;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
-import org.springframework.context.annotation.Fallback;
 import org.springframework.context.annotation.Lazy;
 import org.springframework.http.HttpMethod;
 import org.springframework.web.servlet.config.annotation.CorsRegistry;
@@ -23,9 +23,8 @@ import org.springframework.web.servlet.config.annotation.WebMvcConfigurer;
 public class CdsConfiguration {
 
     @Bean
-    @Fallback
-    Shortages nothingShort() {
-        return booking -> List.of();
+    Shortages shortages(StockLook look, CdsSettings settings, Clock clock) {
+        return new StockShortages(() -> look.ahead().sheet(), settings.stockAge(), clock);
     }
 
     @Bean

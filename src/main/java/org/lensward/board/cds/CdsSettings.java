@@ -22,6 +22,7 @@ import org.springframework.validation.annotation.Validated;
  * @param open anybody may call, without a token; for the demo alone
  * @param tokenLife the longest a token may be valid; tokens are remembered so long that none is used twice
  * @param origins the web origins from which a browser may call
+ * @param stockAge how old the stock check may be that a card speaks of
  * @param bodyLimit the longest request
  */
 @Validated
@@ -32,6 +33,7 @@ public record CdsSettings(
         @DefaultValue("false") boolean open,
         @NotNull @DefaultValue("1h") Duration tokenLife,
         @DefaultValue List<String> origins,
+        @NotNull @DefaultValue("1m") Duration stockAge,
         @NotNull @DefaultValue("5MB") DataSize bodyLimit) {
 
     private static final Set<String> HERE = Set.of("localhost", "127.0.0.1", "[::1]");

@@ -46,20 +46,29 @@ final class PlanCards {
         };
     }
 
-    /** A card where the lens bank cannot give all of the kit. */
+    /** A card where the lens bank cannot give all of the kit, or cannot be asked. */
     Optional<Card> shortage(HookCall call, StoredPlan stored) {
-        List<String> lacking = shortages.of(Shelf.name(stored.booking()));
-        return lacking.isEmpty()
-                ? Optional.empty()
-                : Optional.of(remembered(
+        Optional<List<Reason>> lacking = shortages.of(Shelf.name(stored.booking()));
+        if (lacking.isEmpty()) {
+            return Optional.of(shortage(
+                    call,
+                    stored,
+                    Indicator.INFO,
+                    "whether its lenses are in the building is not known: the lens bank did not answer.",
+                    ""));
+        }
+        return lacking.filter(reasons -> !reasons.isEmpty())
+                .map(reasons -> shortage(
+                        call,
                         stored,
-                        Card.of(
-                                about(call, stored) + " shortage",
-                                Indicator.WARNING,
-                                where(stored) + "a lens of the kit is not in the lens bank.",
-                                lacking.stream()
-                                        .map(each -> "- " + Reason.plain(each))
-                                        .collect(Collectors.joining("\n")))));
+                        Indicator.WARNING,
+                        "a lens of the kit is not in the lens bank.",
+                        Reason.list(reasons)));
+    }
+
+    private Card shortage(HookCall call, StoredPlan stored, Indicator indicator, String words, String detail) {
+        return remembered(
+                stored, Card.of(about(call, stored) + " shortage", indicator, where(stored) + words, detail));
     }
 
     /** A further word about a booking. */

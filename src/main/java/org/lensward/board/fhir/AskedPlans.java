@@ -18,10 +18,10 @@ final class AskedPlans {
 
     private final BundlePlanning planning;
     private final BookingPlanning bookings;
-    private final RecordedBooking recorded;
+    private final BookingReference recorded;
     private final Gatherer gatherer;
 
-    AskedPlans(BundlePlanning planning, BookingPlanning bookings, RecordedBooking recorded, Gatherer gatherer) {
+    AskedPlans(BundlePlanning planning, BookingPlanning bookings, BookingReference recorded, Gatherer gatherer) {
         this.planning = planning;
         this.bookings = bookings;
         this.recorded = recorded;

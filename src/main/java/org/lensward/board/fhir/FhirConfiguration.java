@@ -1,12 +1,16 @@
 package org.lensward.board.fhir;
 
 import ca.uhn.fhir.context.FhirContext;
+import java.time.Clock;
 import org.lensward.board.BodyLimit;
+import org.lensward.board.api.Bookings;
 import org.lensward.flow.AdapterSettings;
 import org.lensward.flow.BookingPlanning;
 import org.lensward.flow.BundlePlanning;
 import org.lensward.flow.Gatherer;
-import org.lensward.flow.RecordClient;
+import org.lensward.plan.Policy;
+import org.lensward.record.bank.LensBank;
+import org.lensward.record.check.LensChecks;
 import org.springframework.boot.context.properties.EnableConfigurationProperties;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
@@ -24,18 +28,33 @@ public class FhirConfiguration {
     }
 
     @Bean
-    RecordedBooking recordedBooking(RecordClient record, AdapterSettings settings) {
-        return new RecordedBooking(record, settings.record().url());
+    BookingReference bookingReference(Bookings bookings, AdapterSettings settings) {
+        return new BookingReference(bookings, settings.record().url());
     }
 
     @Bean
     AskedPlans askedPlans(
-            BundlePlanning planning, BookingPlanning bookings, RecordedBooking recorded, Gatherer gatherer) {
+            BundlePlanning planning, BookingPlanning bookings, BookingReference recorded, Gatherer gatherer) {
         return new AskedPlans(planning, bookings, recorded, gatherer);
     }
 
     @Bean
-    PlanOperation planOperation(FhirExchange exchange, AskedPlans plans) {
-        return new PlanOperation(exchange, plans);
+    AskedChecks.Trial trial(FhirContext fhir, Policy policy, LensChecks checks, Clock clock) {
+        return new AskedChecks.Trial(fhir, policy, checks, clock);
+    }
+
+    @Bean
+    AskedChecks askedChecks(BookingReference recorded, Bookings bookings, LensBank bank, AskedChecks.Trial trial) {
+        return new AskedChecks(recorded, bookings, bank, trial);
+    }
+
+    @Bean
+    FhirOperations fhirOperations(FhirExchange exchange, AskedPlans plans, AskedChecks checks) {
+        return new FhirOperations(exchange, plans, checks);
+    }
+
+    @Bean
+    FhirRefusals fhirRefusals(FhirExchange exchange) {
+        return new FhirRefusals(exchange);
     }
 }

@@ -40,13 +40,7 @@ final class FhirExchange {
 
     /** The resource that was posted; refused unless it can be read and its answer understood. */
     Resource read(HttpServletRequest request) throws IOException {
-        if (!request.getMethod().equals("POST")) {
-            throw new FhirRefusal(HttpStatus.METHOD_NOT_ALLOWED, IssueType.NOTSUPPORTED, "Only POST is answered here.");
-        }
-        if (!isAnswered(request)) {
-            throw new FhirRefusal(
-                    HttpStatus.NOT_ACCEPTABLE, IssueType.NOTSUPPORTED, "Answers are application/fhir+json only.");
-        }
+        expect(request, "POST");
         if (!isRead(request.getContentType())) {
             throw new FhirRefusal(
                     HttpStatus.UNSUPPORTED_MEDIA_TYPE,
@@ -59,6 +53,20 @@ final class FhirExchange {
                         IssueType.TOOLONG,
                         "The request is longer than lensward.fhir.body-limit."));
         return parse(new String(body, StandardCharsets.UTF_8));
+    }
+
+    /** Refuses any other method, and whoever does not understand the answer. */
+    void expect(HttpServletRequest request, String method) {
+        if (!request.getMethod().equals(method)) {
+            throw new FhirRefusal(
+                    HttpStatus.METHOD_NOT_ALLOWED,
+                    IssueType.NOTSUPPORTED,
+                    "Only " + method + " is answered here.");
+        }
+        if (!isAnswered(request)) {
+            throw new FhirRefusal(
+                    HttpStatus.NOT_ACCEPTABLE, IssueType.NOTSUPPORTED, "Answers are application/fhir+json only.");
+        }
     }
 
     /** An answer with a resource. */

@@ -1,13 +1,9 @@
 package org.lensward.board.fhir;
 
-import java.util.List;
+import java.util.Optional;
 import org.hl7.fhir.r4.model.Bundle;
-import org.hl7.fhir.r4.model.OperationOutcome.IssueType;
-import org.hl7.fhir.r4.model.Parameters;
-import org.hl7.fhir.r4.model.Parameters.ParametersParameterComponent;
 import org.hl7.fhir.r4.model.Reference;
 import org.hl7.fhir.r4.model.Resource;
-import org.springframework.http.HttpStatus;
 
 /** What {@code $plan} is given. */
 sealed interface PlanInput {
@@ -31,27 +27,12 @@ sealed interface PlanInput {
         if (resource instanceof Bundle bundle) {
             return new OfBundle(bundle);
         }
-        if (!(resource instanceof Parameters parameters)) {
-            throw malformed("Expected a Bundle or Parameters, read a " + resource.fhirType() + ".");
+        Given given = Given.of(resource).only("bundle", "booking");
+        Optional<Bundle> bundle = given.resource("bundle", Bundle.class);
+        Optional<Reference> booking = given.one("booking", Reference.class);
+        if (bundle.isPresent() == booking.isPresent()) {
+            throw given.refused("bundle or booking", "is to be given, exactly one of them");
         }
-        List<ParametersParameterComponent> given = parameters.getParameter();
-        if (given.size() != 1) {
-            throw malformed("Give exactly one parameter: bundle (a Bundle) or booking (a Reference).");
-        }
-        return read(given.get(0));
-    }
-
-    private static PlanInput read(ParametersParameterComponent given) {
-        if ("bundle".equals(given.getName()) && given.getResource() instanceof Bundle bundle) {
-            return new OfBundle(bundle);
-        }
-        if ("booking".equals(given.getName()) && given.getValue() instanceof Reference booking) {
-            return new OfBooking(booking);
-        }
-        throw malformed("The parameter is neither bundle (a Bundle) nor booking (a Reference).");
-    }
-
-    private static FhirRefusal malformed(String why) {
-        return new FhirRefusal(HttpStatus.BAD_REQUEST, IssueType.INVALID, why);
+        return bundle.<PlanInput>map(OfBundle::new).orElseGet(() -> new OfBooking(booking.orElseThrow()));
     }
 }

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.net.http.HttpResponse;
+import java.util.ArrayList;
 import java.util.List;
 import org.hl7.fhir.r4.model.Appointment;
 import org.hl7.fhir.r4.model.Appointment.AppointmentStatus;
@@ -72,6 +73,28 @@ class CdsCardsTest {
             assertThat(card.path("indicator").asText()).isEqualTo("info");
             assertThat(card.path("summary").asText())
                     .contains("plan ready", StoredPlan.power(ready.primary().orElseThrow()));
+        }
+
+        /** The demo's bank lacks lenses on purpose; the stock check of the HTTP interface is asked which. */
+        @Test
+        void a_lens_that_the_stock_check_does_not_find_has_a_card_of_its_own() {
+            JsonNode sheet = Hooks.tree(day.send(day.to("/api/stock?from=2026-12-10&to=2026-12-10"))
+                    .body());
+            for (StoredPlan stored : day.plans()) {
+                String booking = "ServiceRequest/" + stored.booking().getIdElement().getIdPart();
+                List<String> lacking = new ArrayList<>();
+                sheet.path("findings").forEach(each -> {
+                    if (each.path("code").asText().equals("lens-not-in-stock")
+                            && each.path("evidence").toString().contains(booking + "\"")) {
+                        lacking.add(Reason.plain(each.path("message").asText()));
+                    }
+                });
+                JsonNode cards = view(stored);
+                assertThat(cards).as(booking).hasSize(lacking.isEmpty() ? 1 : 2);
+                lacking.forEach(each -> assertThat(cards.path(1).path("detail").asText())
+                        .contains(each));
+            }
+            assertThat(sheet.path("findings").findValuesAsText("code")).contains("lens-not-in-stock");
         }
 
         @Test

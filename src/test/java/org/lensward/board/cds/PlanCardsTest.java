@@ -58,14 +58,24 @@ class PlanCardsTest {
     @Test
     void a_lens_that_is_short_has_a_card_of_its_own_and_its_booking_is_remembered() {
         GivenCards given = new GivenCards();
-        PlanCards cards = new PlanCards(booking -> List.of(booking + " lacks its *sulcus* lens"), given);
+        PlanCards cards = new PlanCards(
+                booking -> Optional.of(List.of(new Reason(booking + " lacks its *sulcus* lens.", "Order it."))), given);
         StoredPlan stored = PatientPlans.of(booked(), "p1").get(0);
         Card card = cards.shortage(call(NOWHERE.toString()), stored).orElseThrow();
         assertThat(card.indicator()).isEqualTo(Indicator.WARNING);
-        assertThat(card.detail()).isEqualTo("- ServiceRequest/b1 lacks its \\*sulcus\\* lens");
+        assertThat(card.detail()).isEqualTo("- **ServiceRequest/b1 lacks its \\*sulcus\\* lens.** Order it.");
         assertThat(given.booking(card.uuid())).contains("ServiceRequest/b1");
-        assertThat(new PlanCards(booking -> List.of(), given).shortage(call(NOWHERE.toString()), stored))
+        assertThat(new PlanCards(booking -> Optional.of(List.of()), given)
+                        .shortage(call(NOWHERE.toString()), stored))
                 .isEmpty();
+    }
+
+    @Test
+    void a_bank_that_does_not_answer_is_not_taken_for_a_full_one() {
+        PlanCards cards = new PlanCards(booking -> Optional.empty(), new GivenCards());
+        StoredPlan stored = PatientPlans.of(booked(), "p1").get(0);
+        assertThat(cards.shortage(call(NOWHERE.toString()), stored).orElseThrow().summary())
+                .contains("not known");
     }
 
     @Test

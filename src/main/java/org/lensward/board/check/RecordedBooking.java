@@ -1,4 +1,4 @@
-package org.lensward;
+package org.lensward.board.check;
 
 import ca.uhn.fhir.context.FhirContext;
 import java.net.URI;
@@ -15,13 +15,13 @@ import org.lensward.record.check.CheckAnswer;
 import org.lensward.record.check.LensChecks;
 
 /** A booking in a running record. */
-final class RecordedBooking implements CheckedBooking {
+public final class RecordedBooking implements CheckedBooking {
 
     private final Bookings bookings;
     private final LensBank bank;
     private final String booking;
 
-    RecordedBooking(FhirContext fhir, URI record, String booking, LensChecks checks) {
+    public RecordedBooking(FhirContext fhir, URI record, String booking, LensChecks checks) {
         RecordClient client = RecordClient.at(record, fhir);
         this.bookings = new Bookings(client, checks);
         this.bank = new LensBank(fhir, client);

@@ -1,27 +1,26 @@
 package org.lensward.board.fhir;
 
 import java.net.URI;
-import java.util.List;
 import java.util.regex.Pattern;
 import org.hl7.fhir.r4.model.OperationOutcome.IssueType;
 import org.hl7.fhir.r4.model.Reference;
 import org.hl7.fhir.r4.model.ServiceRequest;
+import org.lensward.board.api.Bookings;
 import org.lensward.flow.BookingName;
-import org.lensward.flow.RecordClient;
 import org.lensward.record.Changes;
 import org.lensward.record.Shelf;
 import org.springframework.http.HttpStatus;
 
 /** Finds the booking a reference names, in the record. */
-final class RecordedBooking {
+final class BookingReference {
 
     private static final Pattern BOOKING = Pattern.compile("ServiceRequest/[A-Za-z0-9\\-.]{1,64}");
 
-    private final RecordClient record;
+    private final Bookings bookings;
     private final URI recordUrl;
 
-    RecordedBooking(RecordClient record, URI recordUrl) {
-        this.record = record;
+    BookingReference(Bookings bookings, URI recordUrl) {
+        this.bookings = bookings;
         this.recordUrl = recordUrl;
     }
 
@@ -35,9 +34,7 @@ final class RecordedBooking {
         if (!isHere(reference)) {
             throw notFound("The booking is on another server than the record.");
         }
-        ServiceRequest request = new Shelf(record.gather(List.of(booking)))
-                .all(ServiceRequest.class)
-                .findFirst()
+        ServiceRequest request = bookings.find(booking)
                 .orElseThrow(() -> notFound("The record has no " + booking + "."));
         String patient = Shelf.name(request.getSubject());
         if (!Changes.isBooking(request) || !patient.startsWith("Patient/")) {

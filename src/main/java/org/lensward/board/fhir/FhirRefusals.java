@@ -2,40 +2,30 @@ package org.lensward.board.fhir;
 
 import ca.uhn.fhir.rest.client.exceptions.FhirClientConnectionException;
 import ca.uhn.fhir.rest.server.exceptions.BaseServerResponseException;
-import jakarta.servlet.http.HttpServletRequest;
-import java.io.IOException;
+import ca.uhn.fhir.rest.server.exceptions.ResourceVersionConflictException;
 import org.hl7.fhir.r4.model.OperationOutcome.IssueType;
 import org.lensward.flow.RecordRefusal;
 import org.lensward.record.UnreadableRecord;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import org.springframework.core.Ordered;
+import org.springframework.core.annotation.Order;
 import org.springframework.http.HttpStatus;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.bind.annotation.ExceptionHandler;
-import org.springframework.web.bind.annotation.RequestMapping;
-import org.springframework.web.bind.annotation.RestController;
+import org.springframework.web.bind.annotation.RestControllerAdvice;
 
-/**
- * The operation {@code $plan}: a Bundle, or a booking of the record, in; the transaction that would be posted out. What cannot be
- * answered is an OperationOutcome, never a stack trace.
- */
-@RestController
-final class PlanOperation {
+/** What an operation cannot answer, as an OperationOutcome; never a stack trace, never a patient's name. */
+@Order(Ordered.HIGHEST_PRECEDENCE)
+@RestControllerAdvice(assignableTypes = FhirOperations.class)
+final class FhirRefusals {
 
-    private static final Logger LOG = LoggerFactory.getLogger(PlanOperation.class);
+    private static final Logger LOG = LoggerFactory.getLogger(FhirRefusals.class);
 
     private final FhirExchange exchange;
-    private final AskedPlans plans;
 
-    PlanOperation(FhirExchange exchange, AskedPlans plans) {
+    FhirRefusals(FhirExchange exchange) {
         this.exchange = exchange;
-        this.plans = plans;
-    }
-
-    /** Every method and type comes here, so that those not answered are refused as FHIR refuses. */
-    @RequestMapping("/fhir/$plan")
-    ResponseEntity<byte[]> plan(HttpServletRequest request) throws IOException {
-        return exchange.answer(HttpStatus.OK, plans.plan(PlanInput.read(exchange.read(request))));
     }
 
     @ExceptionHandler
@@ -45,7 +35,18 @@ final class PlanOperation {
 
     @ExceptionHandler
     ResponseEntity<byte[]> unreadable(UnreadableRecord refused) {
-        return exchange.answer(HttpStatus.UNPROCESSABLE_ENTITY, refused.outcome());
+        HttpStatus status =
+                refused.type() == IssueType.CONFLICT ? HttpStatus.CONFLICT : HttpStatus.UNPROCESSABLE_ENTITY;
+        return exchange.answer(status, refused.outcome());
+    }
+
+    @ExceptionHandler
+    ResponseEntity<byte[]> overtaken(ResourceVersionConflictException conflict) {
+        LOG.debug("Conflict", conflict);
+        return refused(new FhirRefusal(
+                HttpStatus.CONFLICT,
+                IssueType.CONFLICT,
+                "What would be changed was changed by someone else meanwhile; look again."));
     }
 
     @ExceptionHandler
@@ -64,7 +65,7 @@ final class PlanOperation {
 
     @ExceptionHandler
     ResponseEntity<byte[]> fault(RuntimeException fault) {
-        LOG.error("A fault in answering $plan", fault);
+        LOG.error("A fault in answering a FHIR operation", fault);
         return refused(new FhirRefusal(
                 HttpStatus.INTERNAL_SERVER_ERROR,
                 IssueType.EXCEPTION,
