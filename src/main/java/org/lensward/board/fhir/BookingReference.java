@@ -1,6 +1,5 @@
 package org.lensward.board.fhir;
 
-import java.net.URI;
 import java.util.regex.Pattern;
 import org.hl7.fhir.r4.model.OperationOutcome.IssueType;
 import org.hl7.fhir.r4.model.Reference;
@@ -17,11 +16,11 @@ final class BookingReference {
     private static final Pattern BOOKING = Pattern.compile("ServiceRequest/[A-Za-z0-9\\-.]{1,64}");
 
     private final Bookings bookings;
-    private final URI recordUrl;
+    private final RecordAddress record;
 
-    BookingReference(Bookings bookings, URI recordUrl) {
+    BookingReference(Bookings bookings, RecordAddress record) {
         this.bookings = bookings;
-        this.recordUrl = recordUrl;
+        this.record = record;
     }
 
     /** The booking and its patient; refused where it is not there or books no lens surgery. */
@@ -31,7 +30,7 @@ final class BookingReference {
             throw new FhirRefusal(
                     HttpStatus.BAD_REQUEST, IssueType.VALUE, "booking is no reference to a ServiceRequest.");
         }
-        if (!isHere(reference)) {
+        if (!record.holds(reference)) {
             throw notFound("The booking is on another server than the record.");
         }
         ServiceRequest request = bookings.find(booking)
@@ -44,15 +43,6 @@ final class BookingReference {
                     booking + " does not book a patient's lens surgery.");
         }
         return new BookingName(booking, patient);
-    }
-
-    private boolean isHere(Reference reference) {
-        return !reference.getReferenceElement().isAbsolute()
-                || bare(reference.getReferenceElement().getBaseUrl()).equals(bare(recordUrl.toString()));
-    }
-
-    private static String bare(String url) {
-        return url.replaceAll("/+$", "");
     }
 
     private static FhirRefusal notFound(String why) {

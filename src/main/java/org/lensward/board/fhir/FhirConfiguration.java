@@ -28,8 +28,13 @@ public class FhirConfiguration {
     }
 
     @Bean
-    BookingReference bookingReference(Bookings bookings, AdapterSettings settings) {
-        return new BookingReference(bookings, settings.record().url());
+    RecordAddress recordAddress(AdapterSettings settings) {
+        return new RecordAddress(settings.record().url());
+    }
+
+    @Bean
+    BookingReference bookingReference(Bookings bookings, RecordAddress record) {
+        return new BookingReference(bookings, record);
     }
 
     @Bean
@@ -49,8 +54,9 @@ public class FhirConfiguration {
     }
 
     @Bean
-    FhirOperations fhirOperations(FhirExchange exchange, AskedPlans plans, AskedChecks checks) {
-        return new FhirOperations(exchange, plans, checks);
+    FhirOperations fhirOperations(
+            FhirExchange exchange, RecordAddress record, AskedPlans plans, AskedChecks checks) {
+        return new FhirOperations(exchange, record, plans, checks);
     }
 
     @Bean

@@ -16,11 +16,13 @@ import org.springframework.web.bind.annotation.RestController;
 final class FhirOperations {
 
     private final FhirExchange exchange;
+    private final RecordAddress record;
     private final AskedPlans plans;
     private final AskedChecks checks;
 
-    FhirOperations(FhirExchange exchange, AskedPlans plans, AskedChecks checks) {
+    FhirOperations(FhirExchange exchange, RecordAddress record, AskedPlans plans, AskedChecks checks) {
         this.exchange = exchange;
+        this.record = record;
         this.plans = plans;
         this.checks = checks;
     }
@@ -28,7 +30,7 @@ final class FhirOperations {
     /** A Bundle, or a booking of the record, in; the transaction that would be posted out. */
     @RequestMapping("/$plan")
     ResponseEntity<byte[]> plan(HttpServletRequest request) throws IOException {
-        return exchange.answer(HttpStatus.OK, plans.plan(PlanInput.read(exchange.read(request))));
+        return exchange.answer(HttpStatus.OK, record.addressed(plans.plan(PlanInput.read(exchange.read(request)))));
     }
 
     /** What people present at a checkpoint in; whether the lens may go on out. */
@@ -37,7 +39,7 @@ final class FhirOperations {
         VerifyInput input = VerifyInput.read(exchange.read(request));
         return exchange.answer(
                 HttpStatus.OK,
-                VerdictParameters.of(checks.verify(input), input.bundle().isEmpty()));
+                new VerdictParameters(record, input.bundle().isEmpty()).of(checks.verify(input)));
     }
 
     /** What this endpoint answers. */

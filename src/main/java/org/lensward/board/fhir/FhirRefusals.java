@@ -2,7 +2,9 @@ package org.lensward.board.fhir;
 
 import ca.uhn.fhir.rest.client.exceptions.FhirClientConnectionException;
 import ca.uhn.fhir.rest.server.exceptions.BaseServerResponseException;
+import ca.uhn.fhir.rest.server.exceptions.InvalidRequestException;
 import ca.uhn.fhir.rest.server.exceptions.ResourceVersionConflictException;
+import ca.uhn.fhir.rest.server.exceptions.UnprocessableEntityException;
 import org.hl7.fhir.r4.model.OperationOutcome.IssueType;
 import org.lensward.flow.RecordRefusal;
 import org.lensward.record.UnreadableRecord;
@@ -54,6 +56,16 @@ final class FhirRefusals {
         LOG.warn("The record does not answer: {}", away.getClass().getSimpleName());
         return refused(new FhirRefusal(
                 HttpStatus.SERVICE_UNAVAILABLE, IssueType.TRANSIENT, "The record does not answer; try again."));
+    }
+
+    @ExceptionHandler({InvalidRequestException.class, UnprocessableEntityException.class})
+    ResponseEntity<byte[]> unacceptable(BaseServerResponseException refused) {
+        LOG.warn("The record does not accept what would be written: HTTP {}", refused.getStatusCode());
+        return refused(new FhirRefusal(
+                HttpStatus.UNPROCESSABLE_ENTITY,
+                IssueType.PROCESSING,
+                "The record does not accept it; look whether every person and place that is named by reference is in the"
+                        + " record. A plain name will do, too."));
     }
 
     @ExceptionHandler({BaseServerResponseException.class, RecordRefusal.class})

@@ -19,14 +19,14 @@ final class Served {
         statement.setStatus(PublicationStatus.ACTIVE);
         statement.setDateElement(new DateTimeType("2026-11-25"));
         statement.setKind(CapabilityStatementKind.INSTANCE);
-        statement.addInstantiates(Systems.BASE + "CapabilityStatement/served");
+        statement.addInstantiates(Systems.BASE + "/CapabilityStatement/served");
         statement.getSoftware().setName("Lensward");
         statement.getImplementation().setDescription("Plans an eye and verifies a lens; the hospital's record holds both.");
         statement.setFhirVersion(FHIRVersion._4_0_1);
         statement.addFormat("json");
         CapabilityStatementRestComponent rest = statement.addRest().setMode(RestfulCapabilityMode.SERVER);
         for (String operation : new String[] {"plan", "verify-lens"}) {
-            rest.addOperation().setName(operation).setDefinition(Systems.BASE + "OperationDefinition/" + operation);
+            rest.addOperation().setName(operation).setDefinition(Systems.BASE + "/OperationDefinition/" + operation);
         }
         return statement;
     }

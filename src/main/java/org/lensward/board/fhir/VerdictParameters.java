@@ -14,17 +14,15 @@ import org.lensward.record.Quantities;
 import org.lensward.record.Systems;
 import org.lensward.record.bank.ImplantCard;
 
-/** How a step of a lens check went, as Parameters. */
-final class VerdictParameters {
+/**
+ * How a step of a lens check went, as Parameters.
+ *
+ * @param record where the transaction belongs
+ * @param written whether it was posted there
+ */
+record VerdictParameters(RecordAddress record, boolean written) {
 
-    private VerdictParameters() {}
-
-    /**
-     * The answer.
-     *
-     * @param written whether the transaction was posted
-     */
-    static Parameters of(Verified verified, boolean written) {
+    Parameters of(Verified verified) {
         Parameters parameters = new Parameters();
         parameters
                 .addParameter()
@@ -40,7 +38,7 @@ final class VerdictParameters {
         verified.differences().forEach(each -> difference(each, parameters.addParameter()));
         verified.transaction()
                 .ifPresent(bundle ->
-                        parameters.addParameter().setName("transaction").setResource(bundle));
+                        parameters.addParameter().setName("transaction").setResource(record.addressed(bundle)));
         verified.carton().ifPresent(unit -> {
             ParametersParameterComponent carton = parameters.addParameter().setName("carton");
             carton.addPart()
