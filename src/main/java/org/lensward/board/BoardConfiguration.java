@@ -13,10 +13,13 @@ import org.lensward.board.api.StockApi;
 import org.lensward.board.api.StockLook;
 import org.lensward.board.cds.CdsConfiguration;
 import org.lensward.board.fhir.FhirConfiguration;
+import org.lensward.flow.Gatherer;
 import org.lensward.flow.RecordClient;
 import org.lensward.plan.Policy;
+import org.lensward.record.CasePlanning;
 import org.lensward.record.bank.LensBank;
 import org.lensward.record.check.LensChecks;
+import org.lensward.record.site.SiteCodes;
 import org.springdoc.core.configuration.SpringDocConfiguration;
 import org.springdoc.core.properties.SpringDocConfigProperties;
 import org.springdoc.webmvc.core.configuration.MultipleOpenApiSupportConfiguration;
@@ -50,8 +53,8 @@ import org.springframework.context.annotation.Import;
 public class BoardConfiguration {
 
     @Bean
-    LensChecks lensChecks(FhirContext fhir, Policy policy, Clock clock) {
-        return new LensChecks(fhir, policy, policy.check(), clock);
+    LensChecks lensChecks(FhirContext fhir, Policy policy, SiteCodes codes, Clock clock) {
+        return new LensChecks(new CasePlanning(fhir, policy, codes), policy.check(), clock);
     }
 
     @Bean
@@ -60,8 +63,8 @@ public class BoardConfiguration {
     }
 
     @Bean
-    Bookings bookings(RecordClient client, LensChecks checks) {
-        return new Bookings(client, checks);
+    Bookings bookings(RecordClient client, Gatherer gatherer, LensChecks checks) {
+        return new Bookings(client, gatherer, checks);
     }
 
     @Bean

@@ -37,9 +37,14 @@ public final class ServedDay implements CloseableResource {
     private final Adapter adapter;
 
     ServedDay() {
+        this(Map.of());
+    }
+
+    /** A day of a test's own, with settings of its own. */
+    public ServedDay(Map<String, Object> more) {
         record = EmbeddedRecord.start(EmbeddedRecordSettings.inMemory(0));
         new TheatreDay(FHIR).load(record.baseUrl());
-        adapter = Adapter.serve(settings(), BoardConfiguration.class);
+        adapter = Adapter.serve(settings(more), BoardConfiguration.class);
         Instant end = Instant.now().plus(LONG);
         while (!plans().stream().allMatch(plan -> plan.plan().isPresent())) {
             pause();
@@ -49,7 +54,7 @@ public final class ServedDay implements CloseableResource {
         }
     }
 
-    private Map<String, Object> settings() {
+    private Map<String, Object> settings(Map<String, Object> more) {
         try {
             Map<String, Object> settings = new HashMap<>(CallingClients.settings());
             settings.put("server.port", "0");
@@ -61,6 +66,7 @@ public final class ServedDay implements CloseableResource {
             settings.put(
                     "spring.artemis.embedded.data-directory",
                     Files.createTempDirectory("lensward-queue").toString());
+            settings.putAll(more);
             return settings;
         } catch (IOException unwritable) {
             throw new UncheckedIOException(unwritable);
@@ -100,9 +106,14 @@ public final class ServedDay implements CloseableResource {
         return record.baseUrl();
     }
 
+    /** The application's address. */
+    public String url() {
+        return "http://localhost:" + adapter.port();
+    }
+
     /** A request to the application. */
     public HttpRequest.Builder to(String path) {
-        return HttpRequest.newBuilder(URI.create("http://localhost:" + adapter.port() + path));
+        return HttpRequest.newBuilder(URI.create(url() + path));
     }
 
     public HttpResponse<String> send(HttpRequest.Builder request) {

@@ -22,10 +22,18 @@ public final class Bookings {
     private static final int TRIES = 3;
 
     private final RecordClient client;
+    private final Gatherer gatherer;
     private final LensChecks checks;
 
+    /** Of a record whose codes are all understood as they come. */
     public Bookings(RecordClient client, LensChecks checks) {
+        this(client, new Gatherer(client), checks);
+    }
+
+    /** Gathered as the plans are. */
+    public Bookings(RecordClient client, Gatherer gatherer, LensChecks checks) {
         this.client = client;
+        this.gatherer = gatherer;
         this.checks = checks;
     }
 
@@ -42,14 +50,14 @@ public final class Bookings {
      * @throws UnreadableRecord where the record has no such booking
      */
     public Bundle gather(String booking) {
-        return new Gatherer(client).gather(known(booking).toString());
+        return gatherer.gather(known(booking).toString());
     }
 
     /** Takes the action on what is there now, and posts what it writes. */
     public CheckAnswer act(String booking, BiFunction<LensChecks, Bundle, CheckAnswer> action) {
         BookingName known = known(booking);
         for (int attempt = 0; attempt < TRIES; attempt++) {
-            CheckAnswer answer = action.apply(checks, new Gatherer(client).gather(known.toString()));
+            CheckAnswer answer = action.apply(checks, gatherer.gather(known.toString()));
             if (!(answer instanceof CheckAnswer.Write write)
                     || client.transact(write.transaction()).isPresent()) {
                 return answer;

@@ -1,8 +1,9 @@
 package org.lensward.record.check;
 
-import java.time.LocalDate;
+import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Supplier;
 import org.hl7.fhir.r4.model.Bundle;
 import org.hl7.fhir.r4.model.OperationOutcome.IssueType;
 import org.hl7.fhir.r4.model.Procedure;
@@ -11,8 +12,7 @@ import org.hl7.fhir.r4.model.Reference;
 import org.hl7.fhir.r4.model.ServiceRequest;
 import org.lensward.check.Standing;
 import org.lensward.finding.Evidence;
-import org.lensward.plan.Planner;
-import org.lensward.record.CaseReader;
+import org.lensward.record.CasePlanning;
 import org.lensward.record.PlanKey;
 import org.lensward.record.Shelf;
 import org.lensward.record.Systems;
@@ -57,13 +57,17 @@ final class GatheredCheck {
         return plan.filter(each -> !NOT_BEGUN.contains(each.getStatus())).isPresent();
     }
 
-    /** The plan as it would be made now; once the operation has begun, the plan it began with. */
-    Standing standing(CaseReader reader, Planner planner, LocalDate today) {
+    /**
+     * The plan as it would be made now; once the operation has begun, the plan it began with.
+     *
+     * @param made of the bookings that were gathered
+     */
+    Standing standing(Supplier<List<CasePlanning.Made>> made) {
         Optional<String> fingerprint = begun()
                 ? stored()
-                : reader.readAll(shelf, today).stream()
-                        .filter(each -> Shelf.name(each.request()).equals(booking))
-                        .map(each -> planner.plan(each.planning()).fingerprint().hex())
+                : made.get().stream()
+                        .filter(each -> Shelf.name(each.booked().request()).equals(booking))
+                        .map(each -> each.plan().fingerprint().hex())
                         .findFirst();
         return new Standing(fingerprint.orElse(""), ListPlace.of(shelf, booking));
     }

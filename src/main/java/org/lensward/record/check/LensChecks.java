@@ -18,9 +18,9 @@ import org.lensward.check.CheckPolicy;
 import org.lensward.check.CheckState;
 import org.lensward.finding.Finding;
 import org.lensward.finding.FindingCode;
-import org.lensward.plan.Planner;
 import org.lensward.plan.Policy;
-import org.lensward.record.CaseReader;
+import org.lensward.record.CasePlanning;
+import org.lensward.record.site.SiteCodes;
 
 /**
  * The lens checks of the record. Every action takes what was just gathered about one booking and gives one transaction or a refusal; it
@@ -28,8 +28,7 @@ import org.lensward.record.CaseReader;
  */
 public final class LensChecks {
 
-    private final CaseReader reader;
-    private final Planner planner;
+    private final CasePlanning planning;
     private final CheckPolicy policy;
     private final Clock clock;
 
@@ -40,8 +39,17 @@ public final class LensChecks {
      * @param checks as lenses are checked
      */
     public LensChecks(FhirContext fhir, Policy policy, CheckPolicy checks, Clock clock) {
-        this.reader = new CaseReader(fhir, policy.biometry());
-        this.planner = new Planner(policy);
+        this(new CasePlanning(fhir, policy, SiteCodes.none()), checks, clock);
+    }
+
+    /**
+     * Of a hospital with codes of its own, too.
+     *
+     * @param planning as the plans are made
+     * @param checks as lenses are checked
+     */
+    public LensChecks(CasePlanning planning, CheckPolicy checks, Clock clock) {
+        this.planning = planning;
         this.policy = checks;
         this.clock = clock;
     }
@@ -104,7 +112,7 @@ public final class LensChecks {
         GatheredCheck known = new GatheredCheck(gathered, booking);
         return known.check()
                 .map(check -> action.apply(
-                        new Here(known, check, known.standing(reader, planner, LocalDate.now(clock)), now())))
+                        new Here(known, check, known.standing(() -> planning.plan(gathered, LocalDate.now(clock))), now())))
                 .orElseGet(() -> refused(gathered, booking, CHECK_NONE_OPEN));
     }
 

@@ -6,6 +6,8 @@ import java.io.IOException;
 import java.net.http.HttpRequest;
 import java.net.http.HttpRequest.BodyPublishers;
 import java.net.http.HttpResponse;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.function.Consumer;
 import java.util.stream.Stream;
@@ -25,6 +27,7 @@ import org.junit.jupiter.api.Named;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.lensward.board.ServedDay;
 import org.lensward.board.ServedDayExtension;
@@ -231,6 +234,29 @@ class VerifyOperationTest {
         CarefulTeam.replace(given, "checkpoint", new CodeType("sign-out"));
         CarefulTeam.add(given, "booking", new Reference("ServiceRequest/booking-01"));
         calls.refused(verify(given), 400);
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "plan, plan-asked, true",
+        "verify-lens, verify-lens-asked, true",
+        "verify-lens, verify-lens-passed, false",
+        "verify-lens, verify-lens-stopped, false",
+        "verify-lens, verify-lens-refused, false"
+    })
+    void an_example_of_the_package_is_valid_and_in_the_shape_that_is_published(
+            String operation, String example, boolean asked) throws IOException {
+        Parameters parameters = ServedDay.FHIR
+                .newJsonParser()
+                .parseResource(
+                        Parameters.class,
+                        Files.readString(Path.of("fhir-profiles/examples/operations", example + ".json")));
+        assertThat(ProfileValidator.errors(parameters)).isEmpty();
+        if (asked) {
+            OperationShape.of(operation).assertRequest(parameters);
+        } else {
+            OperationShape.of(operation).assertAnswer(parameters);
+        }
     }
 
     @Test
