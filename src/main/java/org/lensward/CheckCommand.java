@@ -15,16 +15,17 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import org.lensward.board.api.Bookings;
-import org.lensward.board.api.ChecksApi;
 import org.lensward.board.api.PresentedJson;
+import org.lensward.board.check.BundledBooking;
+import org.lensward.board.check.CheckedBooking;
+import org.lensward.board.check.RecordedBooking;
+import org.lensward.board.check.Scanned;
 import org.lensward.check.Attempt;
 import org.lensward.check.Checkpoint;
-import org.lensward.finding.Evidence;
 import org.lensward.finding.Finding;
 import org.lensward.finding.FindingCode;
 import org.lensward.finding.Outcome;
 import org.lensward.lens.label.CartonLabel;
-import org.lensward.lens.label.LabelReader;
 import org.lensward.lens.stock.LensUnit;
 import org.lensward.plan.Policy;
 import org.lensward.record.Fhir;
@@ -145,9 +146,8 @@ final class CheckCommand implements Callable<Integer> {
             throw wrong("--checkpoint and --presented go together");
         }
         Checkpoint at = Checkpoint.of(checkpoint).orElseThrow(() -> wrong("There is no checkpoint " + checkpoint));
-        LabelReader labels = new LabelReader(LocalDate.now(ZoneId.systemDefault()));
-        return Optional.of(
-                new Presentation(at, PresentedJson.read(presented), labels.read(scans, new Evidence("scan", "", ""))));
+        return Optional.of(new Presentation(
+                at, PresentedJson.read(presented), Scanned.label(scans, LocalDate.now(ZoneId.systemDefault()))));
     }
 
     private CheckedBooking checked(FhirContext fhir) throws IOException {
@@ -189,7 +189,7 @@ final class CheckCommand implements Callable<Integer> {
         }
         Attempt attempt = new Attempt(
                 step.at(),
-                step.told().with(label, ChecksApi.unit(bank, label, checked.booking())),
+                step.told().with(Scanned.of(label, bank, checked.booking())),
                 step.told().exemption());
         return checked.act((checks, now) -> checks.present(now, checked.booking(), attempt));
     }

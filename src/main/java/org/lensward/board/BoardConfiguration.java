@@ -11,13 +11,16 @@ import org.lensward.board.api.FlowApi;
 import org.lensward.board.api.LabelsApi;
 import org.lensward.board.api.PlansApi;
 import org.lensward.board.api.StockApi;
+import org.lensward.board.api.StockLook;
+import org.lensward.board.cds.CdsConfiguration;
+import org.lensward.board.fhir.FhirConfiguration;
+import org.lensward.flow.Gatherer;
 import org.lensward.flow.RecordClient;
 import org.lensward.plan.Policy;
 import org.lensward.record.bank.LensBank;
 import org.lensward.record.check.LensChecks;
 import org.lensward.record.site.SiteCodes;
 import org.lensward.record.site.SitePlanning;
-import org.lensward.record.site.SiteSearch;
 import org.springdoc.core.configuration.SpringDocConfiguration;
 import org.springdoc.core.properties.SpringDocConfigProperties;
 import org.springdoc.webmvc.core.configuration.MultipleOpenApiSupportConfiguration;
@@ -47,7 +50,17 @@ import org.springframework.context.annotation.Import;
     SpringDocWebMvcConfiguration.class,
     MultipleOpenApiSupportConfiguration.class
 })
-@Import({Problems.class, PlansApi.class, ChecksApi.class, LabelsApi.class, BankApi.class, StockApi.class, FlowApi.class})
+@Import({
+    Problems.class,
+    PlansApi.class,
+    ChecksApi.class,
+    LabelsApi.class,
+    BankApi.class,
+    StockApi.class,
+    FlowApi.class,
+    CdsConfiguration.class,
+    FhirConfiguration.class
+})
 public class BoardConfiguration {
 
     @Bean
@@ -61,8 +74,13 @@ public class BoardConfiguration {
     }
 
     @Bean
-    Bookings bookings(RecordClient client, SiteSearch search, LensChecks checks) {
-        return new Bookings(client, search, checks);
+    Bookings bookings(RecordClient client, Gatherer gatherer, LensChecks checks) {
+        return new Bookings(client, gatherer, checks);
+    }
+
+    @Bean
+    StockLook stockLook(RecordClient client, LensBank bank, Policy policy, Clock clock) {
+        return new StockLook(client, bank, policy.stock(), clock);
     }
 
     @Bean

@@ -97,8 +97,13 @@ public class AdapterConfiguration {
     }
 
     @Bean
-    BookingPlanning bookingPlanning(FhirContext fhir, Policy policy, SiteCodes codes, Clock clock) {
-        return new BookingPlanning(new BundlePlanning(fhir, policy, codes, clock));
+    BundlePlanning bundlePlanning(FhirContext fhir, Policy policy, SiteCodes codes, Clock clock) {
+        return new BundlePlanning(fhir, policy, codes, clock);
+    }
+
+    @Bean
+    BookingPlanning bookingPlanning(BundlePlanning planning) {
+        return new BookingPlanning(planning);
     }
 
     @Bean

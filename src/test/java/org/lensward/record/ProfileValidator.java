@@ -8,7 +8,9 @@ import ca.uhn.fhir.validation.FhirValidator;
 import ca.uhn.fhir.validation.ResultSeverityEnum;
 import ca.uhn.fhir.validation.SingleValidationMessage;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
+import java.util.concurrent.ConcurrentHashMap;
 import org.hl7.fhir.common.hapi.validation.support.CommonCodeSystemsTerminologyService;
 import org.hl7.fhir.common.hapi.validation.support.InMemoryTerminologyServerValidationSupport;
 import org.hl7.fhir.common.hapi.validation.support.PrePopulatedValidationSupport;
@@ -29,6 +31,7 @@ public final class ProfileValidator {
 
     private static final IValidationSupport SUPPORT = support(ours());
     private static final FhirValidator VALIDATOR = validator(SUPPORT);
+    private static final Map<String, StructureDefinition> DEFINITIONS = new ConcurrentHashMap<>();
 
     private ProfileValidator() {}
 
@@ -41,8 +44,22 @@ public final class ProfileValidator {
         return messages(resource, ResultSeverityEnum.WARNING);
     }
 
-    /** The definition at that canonical address, ours or R4's, with its snapshot. */
+    /** Each error, and each warning of a kind that {@code accepted-warnings.md} does not number. */
+    public static List<String> faults(IBaseResource resource) {
+        return VALIDATOR.validateWithResult(resource).getMessages().stream()
+                .filter(message -> message.getSeverity() != ResultSeverityEnum.INFORMATION)
+                .filter(message -> message.getSeverity() != ResultSeverityEnum.WARNING
+                        || !AcceptedWarnings.accept(message.getMessage()))
+                .map(message -> message.getSeverity() + " " + words(message))
+                .toList();
+    }
+
+    /** The definition at that canonical address, ours or R4's, with its snapshot; made once, for making it takes long. */
     static StructureDefinition definition(String url) {
+        return DEFINITIONS.computeIfAbsent(url, ProfileValidator::expanded);
+    }
+
+    private static StructureDefinition expanded(String url) {
         StructureDefinition definition =
                 Objects.requireNonNull((StructureDefinition) SUPPORT.fetchStructureDefinition(url), url);
         return definition.hasSnapshot()

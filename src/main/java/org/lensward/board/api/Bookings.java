@@ -1,16 +1,20 @@
 package org.lensward.board.api;
 
+import java.util.List;
+import java.util.Optional;
 import java.util.function.BiFunction;
 import org.hl7.fhir.r4.model.Bundle;
 import org.hl7.fhir.r4.model.OperationOutcome.IssueType;
+import org.hl7.fhir.r4.model.Reference;
+import org.hl7.fhir.r4.model.ServiceRequest;
 import org.lensward.flow.BookingName;
 import org.lensward.flow.Gatherer;
 import org.lensward.flow.RecordClient;
+import org.lensward.record.Shelf;
 import org.lensward.record.UnreadableRecord;
 import org.lensward.record.bank.RecordName;
 import org.lensward.record.check.CheckAnswer;
 import org.lensward.record.check.LensChecks;
-import org.lensward.record.site.SiteSearch;
 
 /** Bookings in the running record: every action gathers anew and is posted; overtaken by another, it gathers again. */
 public final class Bookings {
@@ -25,12 +29,12 @@ public final class Bookings {
      * Of that record.
      *
      * @param client the record
-     * @param search what to ask it for
+     * @param gatherer brings all of a booking, as for its plan
      * @param checks how its lens checks are acted on
      */
-    public Bookings(RecordClient client, SiteSearch search, LensChecks checks) {
+    public Bookings(RecordClient client, Gatherer gatherer, LensChecks checks) {
         this.client = client;
-        this.gatherer = new Gatherer(client, search);
+        this.gatherer = gatherer;
         this.checks = checks;
     }
 
@@ -62,6 +66,11 @@ public final class Bookings {
         }
         throw new UnreadableRecord(
                 IssueType.CONFLICT, booking, "The record changed each time before the check was written; try again.");
+    }
+
+    /** The booking of that full name, where the record has it. */
+    public Optional<ServiceRequest> find(String booking) {
+        return new Shelf(client.gather(List.of(booking))).find(ServiceRequest.class, new Reference(booking));
     }
 
     private BookingName known(String booking) {

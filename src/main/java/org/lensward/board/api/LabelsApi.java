@@ -7,9 +7,8 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import org.lensward.finding.Evidence;
+import org.lensward.board.check.Scanned;
 import org.lensward.lens.label.CartonLabel;
-import org.lensward.lens.label.LabelReader;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestBody;
 import org.springframework.web.bind.annotation.RequestMapping;
@@ -60,6 +59,6 @@ public final class LabelsApi {
 
     /** The label, or a refusal that names what is wrong with the scan. */
     static CartonLabel label(List<String> scans, Clock clock) {
-        return Refusal.unless(new LabelReader(LocalDate.now(clock)).read(scans, new Evidence("scan", "", "")));
+        return Refusal.unless(Scanned.label(scans, LocalDate.now(clock)));
     }
 }

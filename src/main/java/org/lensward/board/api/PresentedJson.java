@@ -14,6 +14,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.hl7.fhir.r4.model.OperationOutcome.IssueType;
+import org.lensward.board.check.Scanned;
 import org.lensward.check.BackUp;
 import org.lensward.check.Carton;
 import org.lensward.check.CheckedLens;
@@ -25,8 +26,6 @@ import org.lensward.check.People;
 import org.lensward.check.Presented;
 import org.lensward.eye.Laterality;
 import org.lensward.lens.KitRole;
-import org.lensward.lens.label.CartonLabel;
-import org.lensward.lens.stock.LensUnit;
 import org.lensward.quantity.Degrees;
 import org.lensward.quantity.Dioptres;
 import org.lensward.record.UnreadableRecord;
@@ -77,16 +76,13 @@ public final class PresentedJson {
     }
 
     /** With the carton that was scanned. */
-    public Presented with(CartonLabel label, Optional<LensUnit> unit) {
+    public Presented with(Scanned scanned) {
         Told carton = told.part("carton").only("read", "state");
         return new Presented(
                 patient(told.part("patient").only("numbers", "birth-date")),
                 eyes(told.part("eyes").only("booking", "sheet", "biometry", "mark")),
                 told.text("plan"),
-                new Carton(
-                        label.raw(),
-                        new Carton.Label(label.device(), label.lot(), label.serial(), label.expiry()),
-                        unit,
+                scanned.presented(
                         carton.has("read")
                                 ? Optional.of(box(carton.part("read").only("lens", "reader")))
                                 : Optional.empty(),

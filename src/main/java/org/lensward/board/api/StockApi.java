@@ -2,20 +2,14 @@ package org.lensward.board.api;
 
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.tags.Tag;
-import java.time.Clock;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import org.hl7.fhir.r4.model.Bundle;
-import org.hl7.fhir.r4.model.OperationOutcome.IssueType;
 import org.lensward.finding.Evidence;
 import org.lensward.flow.RecordClient;
 import org.lensward.lens.stock.LensKind;
 import org.lensward.lens.stock.LensNeed;
-import org.lensward.plan.Policy;
-import org.lensward.record.Shelf;
-import org.lensward.record.UnreadableRecord;
-import org.lensward.record.bank.LensBank;
 import org.lensward.record.stock.StockSheet;
 import org.lensward.record.stock.SupplyRequests;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -31,15 +25,11 @@ import org.springframework.web.bind.annotation.RestController;
 public final class StockApi {
 
     private final RecordClient client;
-    private final LensBank bank;
-    private final Policy policy;
-    private final Clock clock;
+    private final StockLook look;
 
-    public StockApi(RecordClient client, LensBank bank, Policy policy, Clock clock) {
+    public StockApi(RecordClient client, StockLook look) {
         this.client = client;
-        this.bank = bank;
-        this.policy = policy;
-        this.clock = clock;
+        this.look = look;
     }
 
     /**
@@ -108,34 +98,18 @@ public final class StockApi {
     @Operation(summary = "Looks for every lens of every planned kit of those days")
     @GetMapping
     public Sheet stock(@RequestParam LocalDate from, @RequestParam LocalDate to) {
-        return shown(sheet(gathered(), from, to));
+        return shown(look.between(from, to).sheet());
     }
 
     @Operation(summary = "Writes the orders of those days as SupplyRequests; ordered twice, it is ordered once")
     @PostMapping("/orders")
     public List<Supply> order(@RequestParam LocalDate from, @RequestParam LocalDate to) {
-        Shelf shelf = gathered();
-        StockSheet sheet = sheet(shelf, from, to);
-        Bundle orders = SupplyRequests.transaction(sheet.allocation().orders(), shelf);
+        StockLook.Seen seen = look.between(from, to);
+        Bundle orders = SupplyRequests.transaction(seen.sheet().allocation().orders(), seen.shelf());
         if (orders.hasEntry()) {
             client.post(orders);
         }
-        return shown(sheet).orders();
-    }
-
-    private Shelf gathered() {
-        return new Shelf(client.gather(StockSheet.questions(policy.stock(), LocalDate.now(clock))));
-    }
-
-    private StockSheet sheet(Shelf shelf, LocalDate from, LocalDate to) {
-        if (to.isBefore(from)) {
-            throw new UnreadableRecord(IssueType.VALUE, "to", "The last day, " + to + ", is before " + from + ".");
-        }
-        return StockSheet.of(
-                shelf,
-                Refusal.unless(bank.units()),
-                policy.stock(),
-                new StockSheet.Days(from, to, LocalDate.now(clock)));
+        return shown(seen.sheet()).orders();
     }
 
     private static Sheet shown(StockSheet sheet) {

@@ -1,4 +1,4 @@
-package org.lensward;
+package org.lensward.board.check;
 
 import java.util.List;
 import java.util.Optional;
@@ -10,7 +10,7 @@ import org.lensward.record.check.CheckAnswer;
 import org.lensward.record.check.LensChecks;
 
 /** One booking whose lens is checked, in Bundles or in a running record. */
-sealed interface CheckedBooking permits BundledBooking, RecordedBooking {
+public sealed interface CheckedBooking permits BundledBooking, RecordedBooking {
 
     /** Such as {@code ServiceRequest/booking-01}. */
     String booking();

@@ -1,4 +1,4 @@
-package org.lensward;
+package org.lensward.board.check;
 
 import ca.uhn.fhir.context.FhirContext;
 import java.util.LinkedHashMap;
@@ -27,7 +27,7 @@ import org.lensward.record.check.LensChecks;
  * A booking in Bundles. What is written goes behind what was read and into one transaction, where each resource stands once, as it is in
  * the end. A plan or a check that came in a transaction Bundle carries no version yet: it is numbered as a new server would number it.
  */
-final class BundledBooking implements CheckedBooking {
+public final class BundledBooking implements CheckedBooking {
 
     private final Bundle all;
     private final String booking;
@@ -36,7 +36,7 @@ final class BundledBooking implements CheckedBooking {
     private final Map<String, Integer> versions = new LinkedHashMap<>();
     private final Map<String, BundleEntryComponent> written = new LinkedHashMap<>();
 
-    BundledBooking(Bundle all, String booking, LensChecks checks, FhirContext fhir) {
+    public BundledBooking(Bundle all, String booking, LensChecks checks, FhirContext fhir) {
         this.all = all;
         this.booking = booking;
         this.checks = checks;
@@ -45,7 +45,7 @@ final class BundledBooking implements CheckedBooking {
     }
 
     /** With the plan the booking has now. */
-    BundledBooking planned(BundlePlanning planning) {
+    public BundledBooking planned(BundlePlanning planning) {
         planning.plan(all).stream()
                 .filter(each -> Shelf.name(each.booked().request()).equals(booking))
                 .forEach(each -> {

@@ -1,4 +1,4 @@
-package org.lensward;
+package org.lensward.board.check;
 
 import ca.uhn.fhir.context.FhirContext;
 import java.net.URI;
@@ -8,6 +8,7 @@ import java.util.function.BiFunction;
 import org.hl7.fhir.r4.model.Bundle;
 import org.lensward.board.api.Bookings;
 import org.lensward.finding.Outcome;
+import org.lensward.flow.Gatherer;
 import org.lensward.flow.RecordClient;
 import org.lensward.lens.stock.LensUnit;
 import org.lensward.record.bank.LensBank;
@@ -16,15 +17,15 @@ import org.lensward.record.check.LensChecks;
 import org.lensward.record.site.SiteSearch;
 
 /** A booking in a running record. */
-final class RecordedBooking implements CheckedBooking {
+public final class RecordedBooking implements CheckedBooking {
 
     private final Bookings bookings;
     private final LensBank bank;
     private final String booking;
 
-    RecordedBooking(FhirContext fhir, URI record, String booking, SiteSearch search, LensChecks checks) {
+    public RecordedBooking(FhirContext fhir, URI record, String booking, SiteSearch search, LensChecks checks) {
         RecordClient client = RecordClient.at(record, fhir);
-        this.bookings = new Bookings(client, search, checks);
+        this.bookings = new Bookings(client, new Gatherer(client, search), checks);
         this.bank = new LensBank(fhir, client);
         this.booking = booking;
     }

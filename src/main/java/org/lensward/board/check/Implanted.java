@@ -1,0 +1,9 @@
+package org.lensward.board.check;
+
+/**
+ * Who implanted the lens, and where.
+ *
+ * @param surgeon as the record refers to them, or a name
+ * @param hospital likewise
+ */
+public record Implanted(String surgeon, String hospital) {}
