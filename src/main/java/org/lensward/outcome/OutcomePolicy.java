@@ -53,7 +53,11 @@ public record OutcomePolicy(
             boolean acuityNeeded,
             boolean objectiveCounts,
             Limit<Millimetres> usualVertex,
-            Limit<Dioptres> vertexMattersFrom) {}
+            Limit<Dioptres> vertexMattersFrom) {
+        public RefractionPolicy {
+            requireAscending(List.of(earliest, preferred, latest), "the window of the refraction");
+        }
+    }
 
     /**
      * Which eyes count.
@@ -84,6 +88,9 @@ public record OutcomePolicy(
             lengths = List.copyOf(lengths);
             within = List.copyOf(within);
             followUps = List.copyOf(followUps);
+            requireAscending(lengths, "bands of axial length");
+            requireAscending(within, "distances from the prediction");
+            requireAscending(followUps, "follow-up periods");
         }
     }
 
@@ -118,5 +125,20 @@ public record OutcomePolicy(
             Limit<PureNumber> odds,
             Limit<Probability> falseAlarms,
             Limit<PureNumber> horizon,
-            Limit<PureNumber> simulations) {}
+            Limit<PureNumber> simulations) {
+        public ComplicationPolicy {
+            if (odds.value().value() <= 1) {
+                throw new IllegalArgumentException("A cumulative sum is tuned to odds above 1, not " + odds.value());
+            }
+        }
+    }
+
+    private static void requireAscending(List<? extends Limit<?>> limits, String what) {
+        for (int each = 1; each < limits.size(); each++) {
+            double before = limits.get(each - 1).value().value();
+            if (limits.get(each).value().value() < before) {
+                throw new IllegalArgumentException("They do not ascend: " + what);
+            }
+        }
+    }
 }

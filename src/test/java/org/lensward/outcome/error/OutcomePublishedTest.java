@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.math.BigDecimal;
 import java.util.List;
+import java.util.Optional;
 import org.apache.commons.math3.distribution.NormalDistribution;
 import org.assertj.core.data.Offset;
 import org.junit.jupiter.api.Test;
@@ -68,7 +69,7 @@ class OutcomePublishedTest {
                 "other",
                 Dioptres.of(0.5),
                 Probability.of(0.6),
-                java.util.Optional.of(new PublishedResult.Series(48, 80)),
+                Optional.of(new PublishedResult.Series(48, 80)),
                 "worked example");
         PublishedResult.Compared compared = other.compare(share(0.5, 56, 70));
         assertThat(compared.difference().low().value()).isCloseTo(0.0524, within(0.00005));
