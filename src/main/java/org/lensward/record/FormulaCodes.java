@@ -2,7 +2,10 @@ package org.lensward.record;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
 import org.hl7.fhir.r4.model.CodeableConcept;
+import org.hl7.fhir.r4.model.Observation;
 import org.hl7.fhir.r4.model.Observation.ObservationComponentComponent;
 import org.hl7.fhir.r4.model.Quantity;
 import org.lensward.lens.FormulaView;
@@ -16,7 +19,7 @@ import org.lensward.quantity.Millimetres;
 import org.lensward.quantity.PureNumber;
 
 /** Formulas and their constants as DICOM PS3.16 (CID 4236, CID 4237) and SNOMED CT code them. */
-final class FormulaCodes {
+public final class FormulaCodes {
 
     private FormulaCodes() {}
 
@@ -41,6 +44,48 @@ final class FormulaCodes {
             case SHAMMAS_HYPEROPIC ->
                 Codes.concept(Systems.FORMULA, "shammas-hyperopic", "Shammas no-history, after hyperopic laser");
         };
+    }
+
+    /** The published formula that a method names; empty for one that was told something else than it was made for. */
+    public static Optional<FormulaName> formula(CodeableConcept method) {
+        return Stream.of(FormulaName.values())
+                .filter(each -> Codes.in(published(each), Systems.DICOM)
+                                .filter(code -> Codes.has(method, Systems.DICOM, code))
+                                .isPresent()
+                        || Codes.in(published(each), Systems.FORMULA)
+                                .filter(code -> Codes.has(method, Systems.FORMULA, code))
+                                .isPresent())
+                .findFirst();
+    }
+
+    /** The formula as its authors published it, coded. */
+    public static CodeableConcept concept(FormulaName formula) {
+        return published(formula).setText(formula.toString());
+    }
+
+    /** The constants that predictions state as components, taken together. */
+    public static LensConstants constants(List<Observation> predictions) {
+        Optional<Double> a0 = stated(predictions, Systems.DICOM, "111769");
+        Optional<Double> a1 = stated(predictions, Systems.DICOM, "111770");
+        Optional<Double> a2 = stated(predictions, Systems.DICOM, "111771");
+        Optional<HaigisConstants> haigis = a0.isPresent() && a1.isPresent() && a2.isPresent()
+                ? Optional.of(new HaigisConstants(
+                        Millimetres.of(a0.get()), PureNumber.of(a1.get()), PureNumber.of(a2.get())))
+                : Optional.empty();
+        return LensConstants.published(
+                stated(predictions, Systems.SNOMED, LensCodes.A_CONSTANT).map(PureNumber::of),
+                stated(predictions, Systems.DICOM, "111773").map(Millimetres::of),
+                stated(predictions, Systems.DICOM, "111772").map(Millimetres::of),
+                haigis);
+    }
+
+    private static Optional<Double> stated(List<Observation> predictions, String system, String code) {
+        return predictions.stream()
+                .flatMap(each -> each.getComponent().stream())
+                .filter(each -> Codes.has(each.getCode(), system, code))
+                .filter(each -> each.getValue() instanceof Quantity given && given.hasValue())
+                .map(each -> each.getValueQuantity().getValue().doubleValue())
+                .findFirst();
     }
 
     /** The constants that went into the formula, each as a component. */

@@ -48,9 +48,9 @@ enum MeasurementCode {
     REFRACTION_CYLINDER("cylinder", UnitKind.POWER, -12, 12, "251797004"),
     REFRACTION_AXIS("axis of the cylinder", UnitKind.ANGLE, 0, 180, "251799001"),
     VERTEX_DISTANCE("vertex distance", UnitKind.LENGTH, 0, 20),
-    VISUAL_ACUITY("visual acuity", UnitKind.ACUITY, -0.5, 3, "419775003");
+    CORRECTED_ACUITY("corrected visual acuity", UnitKind.ACUITY, -0.47, 3, "419775003");
 
-    private static final Set<MeasurementCode> OF_EXAMINATION = EnumSet.range(INTRAOCULAR_PRESSURE, VISUAL_ACUITY);
+    private static final Set<MeasurementCode> OF_EXAMINATION = EnumSet.range(INTRAOCULAR_PRESSURE, CORRECTED_ACUITY);
 
     private final String words;
     private final UnitKind kind;

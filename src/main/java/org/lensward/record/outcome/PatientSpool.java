@@ -24,6 +24,7 @@ final class PatientSpool implements AutoCloseable {
             "Condition", "subject",
             "AdverseEvent", "subject",
             "RiskAssessment", "subject",
+            "DeviceRequest", "subject",
             "DeviceUseStatement", "subject",
             "BodyStructure", "patient");
 
