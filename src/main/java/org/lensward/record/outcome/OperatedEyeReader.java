@@ -53,7 +53,7 @@ final class OperatedEyeReader {
      * @param shelf all that is recorded of the person
      * @param patient the person's key
      */
-    OperatedEyes read(Shelf shelf, String patient) {
+    PersonsEyes read(Shelf shelf, String patient) {
         return new OfPerson(shelf, patient).read();
     }
 
@@ -76,11 +76,11 @@ final class OperatedEyeReader {
             this.patient = patient;
         }
 
-        OperatedEyes read() {
+        PersonsEyes read() {
             List<Procedure> done =
                     shelf.all(Procedure.class).filter(OperatedEyeReader::isDone).toList();
             if (done.isEmpty()) {
-                return new OperatedEyes(List.of(), List.of());
+                return new PersonsEyes(List.of(), List.of());
             }
             EyeRecord record = new EyeRecord(shelf, evidences, Shelf.name(done.get(0).getSubject()));
             done.forEach(each -> dated(each, record));
@@ -90,7 +90,7 @@ final class OperatedEyeReader {
             List<OperatedEye> eyes = operations.stream()
                     .flatMap(each -> eye(each, record, refractions).stream())
                     .toList();
-            return new OperatedEyes(eyes, unused);
+            return new PersonsEyes(eyes, unused);
         }
 
         private void dated(Procedure procedure, EyeRecord record) {

@@ -10,9 +10,9 @@ import org.lensward.record.Unused;
  * @param eyes one for each operation that left a lens
  * @param unused what could not be used, and why
  */
-record OperatedEyes(List<OperatedEye> eyes, List<Unused> unused) {
+record PersonsEyes(List<OperatedEye> eyes, List<Unused> unused) {
 
-    OperatedEyes {
+    PersonsEyes {
         eyes = List.copyOf(eyes);
         unused = List.copyOf(unused);
     }
