@@ -72,13 +72,18 @@ public record OutcomePolicy(
      *
      * @param lengths axial lengths at which a band ends and the next begins, ascending
      * @param within distances from the prediction that are counted, ascending
+     * @param followUps days after surgery at which a follow-up period of the capsule's opening ends and the next begins, ascending
      * @param fewest groups of fewer eyes are shown without figures, so that no one is recognised and none is misled
      */
     public record GroupPolicy(
-            List<Limit<Millimetres>> lengths, List<Limit<Dioptres>> within, Limit<PureNumber> fewest) {
+            List<Limit<Millimetres>> lengths,
+            List<Limit<Dioptres>> within,
+            List<Limit<Days>> followUps,
+            Limit<PureNumber> fewest) {
         public GroupPolicy {
             lengths = List.copyOf(lengths);
             within = List.copyOf(within);
+            followUps = List.copyOf(followUps);
         }
     }
 
@@ -103,13 +108,15 @@ public record OutcomePolicy(
      * How complications are watched.
      *
      * @param standard the rate to compare with
-     * @param oddsDoubled the odds ratio that the cumulative sum is tuned to find; its inverse for the lower arm
+     * @param odds the odds ratio that the cumulative sum is tuned to find, above 1; its inverse for the lower arm
      * @param falseAlarms chance that a unit of average performance crosses the limit within the horizon
      * @param horizon operations over which that chance is held
+     * @param simulations series simulated to find the limit
      */
     public record ComplicationPolicy(
             Limit<Probability> standard,
-            Limit<PureNumber> oddsDoubled,
+            Limit<PureNumber> odds,
             Limit<Probability> falseAlarms,
-            Limit<PureNumber> horizon) {}
+            Limit<PureNumber> horizon,
+            Limit<PureNumber> simulations) {}
 }
