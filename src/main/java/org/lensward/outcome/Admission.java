@@ -114,7 +114,7 @@ public final class Admission {
     }
 
     /** How every formula that has its constant sees the eye; formulas without an answer are absent. */
-    private static Map<FormulaName, ThinEye> see(Biometry biometry, LensConstants constants) {
+    static Map<FormulaName, ThinEye> see(Biometry biometry, LensConstants constants) {
         Map<FormulaName, ThinEye> seen = new EnumMap<>(FormulaName.class);
         EyeShape shape = new MeasuredEye(biometry, Optional.empty()).shape();
         for (Formula formula : Formulas.all()) {

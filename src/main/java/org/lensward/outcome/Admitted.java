@@ -6,6 +6,7 @@ import org.lensward.eye.Biometry;
 import org.lensward.lens.MeasuredEye;
 import org.lensward.optics.EyeShape;
 import org.lensward.optics.FormulaName;
+import org.lensward.optics.LensConstants;
 import org.lensward.optics.ThinEye;
 import org.lensward.quantity.Dioptres;
 
@@ -29,6 +30,11 @@ public sealed interface Admitted {
 
         public EyeShape shape() {
             return new MeasuredEye(biometry, Optional.empty()).shape();
+        }
+
+        /** How each formula sees it with other constants than those used at the time. */
+        public Map<FormulaName, ThinEye> seenWith(LensConstants constants) {
+            return Admission.see(biometry, constants);
         }
 
         /** Achieved minus predicted spherical equivalent for the lens implanted; the formula must have seen the eye. */

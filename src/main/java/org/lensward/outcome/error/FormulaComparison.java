@@ -93,10 +93,15 @@ public final class FormulaComparison {
                 first.eyes(),
                 Dioptres.of(first.deviation(place.one)),
                 Dioptres.of(first.deviation(place.two)),
-                PureNumber.of(Double.isNaN(statistic) ? 0 : statistic),
+                PureNumber.of(finite(statistic)),
                 heteroscedastic,
                 drawn,
                 said.ratio());
+    }
+
+    /** Errors that follow each other exactly have no scatter to test against. */
+    private static double finite(double statistic) {
+        return Double.isNaN(statistic) ? 0 : Math.max(-Double.MAX_VALUE, Math.min(Double.MAX_VALUE, statistic));
     }
 
     private static Chance chance(double alone, double adjusted) {
