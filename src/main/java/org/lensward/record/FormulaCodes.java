@@ -90,35 +90,43 @@ public final class FormulaCodes {
 
     /** The constants that went into the formula, each as a component. */
     static List<ObservationComponentComponent> constants(FormulaView view) {
-        List<ObservationComponentComponent> components = new ArrayList<>();
-        LensConstants constants = view.constants();
-        switch (view.formula()) {
-            case SRK_T, T2, SHAMMAS_MYOPIC, SHAMMAS_HYPEROPIC -> {
-                PureNumber a = constants.aConstant().map(Constant::value).orElseThrow();
-                components.add(component(Systems.SNOMED, "397263007", "A-constant", Quantities.number(a)));
-            }
-            case HOLLADAY_1 -> {
-                Millimetres factor =
-                        constants.surgeonFactor().map(Constant::value).orElseThrow();
-                components.add(component(Systems.DICOM, "111773", "Surgeon Factor", Quantities.millimetres(factor)));
-            }
-            case HOFFER_Q -> {
-                Millimetres depth =
-                        constants.personalisedAcd().map(Constant::value).orElseThrow();
-                components.add(
-                        component(Systems.DICOM, "111772", "Hoffer pACD Constant", Quantities.millimetres(depth)));
-            }
-            case HAIGIS, HAIGIS_L -> {
-                HaigisConstants haigis = constants.haigis().map(Constant::value).orElseThrow();
-                components.add(component(Systems.DICOM, "111769", "Haigis a0", Quantities.millimetres(haigis.a0())));
-                components.add(component(Systems.DICOM, "111770", "Haigis a1", Quantities.number(haigis.a1())));
-                components.add(component(Systems.DICOM, "111771", "Haigis a2", Quantities.number(haigis.a2())));
-            }
-        }
-        return components;
+        LensConstants all = view.constants();
+        LensConstants own = switch (view.formula()) {
+            case SRK_T, T2, SHAMMAS_MYOPIC, SHAMMAS_HYPEROPIC ->
+                new LensConstants(all.aConstant(), Optional.empty(), Optional.empty(), Optional.empty());
+            case HOLLADAY_1 -> new LensConstants(Optional.empty(), all.surgeonFactor(), Optional.empty(), Optional.empty());
+            case HOFFER_Q -> new LensConstants(Optional.empty(), Optional.empty(), all.personalisedAcd(), Optional.empty());
+            case HAIGIS, HAIGIS_L -> new LensConstants(Optional.empty(), Optional.empty(), Optional.empty(), all.haigis());
+        };
+        return parts(own).stream()
+                .map(each -> new ObservationComponentComponent(each.code()).setValue(each.value()))
+                .toList();
     }
 
-    private static ObservationComponentComponent component(String system, String code, String display, Quantity value) {
-        return new ObservationComponentComponent(Codes.concept(system, code, display)).setValue(value);
+    /** Every constant that is there, number by number. */
+    public static List<ConstantPart> parts(LensConstants constants) {
+        List<ConstantPart> parts = new ArrayList<>();
+        constants
+                .aConstant()
+                .ifPresent(each -> parts.add(part(
+                        Systems.SNOMED, LensCodes.A_CONSTANT, "A-constant", Quantities.number(each.value()))));
+        constants
+                .surgeonFactor()
+                .ifPresent(each -> parts.add(
+                        part(Systems.DICOM, "111773", "Surgeon Factor", Quantities.millimetres(each.value()))));
+        constants
+                .personalisedAcd()
+                .ifPresent(each -> parts.add(
+                        part(Systems.DICOM, "111772", "Hoffer pACD Constant", Quantities.millimetres(each.value()))));
+        constants.haigis().map(Constant::value).ifPresent(haigis -> {
+            parts.add(part(Systems.DICOM, "111769", "Haigis a0", Quantities.millimetres(haigis.a0())));
+            parts.add(part(Systems.DICOM, "111770", "Haigis a1", Quantities.number(haigis.a1())));
+            parts.add(part(Systems.DICOM, "111771", "Haigis a2", Quantities.number(haigis.a2())));
+        });
+        return List.copyOf(parts);
+    }
+
+    private static ConstantPart part(String system, String code, String display, Quantity value) {
+        return new ConstantPart(Codes.concept(system, code, display), value);
     }
 }

@@ -16,7 +16,10 @@ import org.hl7.fhir.r4.model.Bundle;
 import org.hl7.fhir.r4.model.OperationOutcome.IssueType;
 import org.hl7.fhir.r4.model.Resource;
 import org.lensward.eye.BiometryPolicy;
+import org.lensward.lens.Catalogue;
 import org.lensward.outcome.OperatedEyes;
+import org.lensward.record.CatalogueReader;
+import org.lensward.record.Evidences;
 import org.lensward.record.Shelf;
 import org.lensward.record.UnreadableRecord;
 
@@ -37,11 +40,14 @@ public final class OutcomeReading implements AutoCloseable {
     private final EyeRows rows;
     private final UnusedCounts unused = new UnusedCounts();
     private final List<Person> waiting = new ArrayList<>();
+    private final RuptureDays days;
+    private Catalogue catalogue = new Catalogue(List.of());
 
-    private OutcomeReading(FhirContext fhir, BiometryPolicy policy, EyeRows rows) {
+    private OutcomeReading(FhirContext fhir, BiometryPolicy policy, EyeRows rows, RuptureDays days) {
         this.fhir = fhir;
         this.reader = new OperatedEyeReader(fhir, policy);
         this.rows = rows;
+        this.days = days;
     }
 
     /**
@@ -76,6 +82,7 @@ public final class OutcomeReading implements AutoCloseable {
     public static final List<String> QUESTIONS = List.of(
             "Procedure?status=completed&_count=500",
             "Observation?_count=500",
+            "DeviceDefinition?_count=500",
             "Device?type=https://lensward.org/fhir/CodeSystem/device-type|intraocular-lens&_count=500",
             "DeviceRequest?_count=500",
             "DeviceUseStatement?_count=500",
@@ -95,9 +102,10 @@ public final class OutcomeReading implements AutoCloseable {
     }
 
     private static OutcomeReading of(FhirContext fhir, BiometryPolicy policy, Source source) throws IOException {
-        OutcomeReading reading = new OutcomeReading(fhir, policy, EyeRows.open());
+        OutcomeReading reading = new OutcomeReading(fhir, policy, EyeRows.open(), RuptureDays.open());
         try (PatientSpool spool = PatientSpool.open(SortedSpool.RUN)) {
             source.into(spool);
+            reading.catalogue = reading.catalogue(spool.models());
             spool.forEachPatient(reading::person);
             reading.flush();
             reading.rows.written();
@@ -122,6 +130,7 @@ public final class OutcomeReading implements AutoCloseable {
         waiting.clear();
         for (PersonsEyes each : read) {
             rows.write(each.eyes());
+            days.add(each.eyes());
             each.unused().forEach(unused::add);
         }
     }
@@ -141,6 +150,23 @@ public final class OutcomeReading implements AutoCloseable {
         return rows;
     }
 
+    /** The lens models that came with them. */
+    public Catalogue catalogue() {
+        return catalogue;
+    }
+
+    private Catalogue catalogue(List<String> models) {
+        Bundle all = new Bundle();
+        models.forEach(each ->
+                all.addEntry().setResource((Resource) fhir.newJsonParser().parseResource(each)));
+        return new CatalogueReader(new Evidences(fhir)).read(new Shelf(all));
+    }
+
+    /** The operations in the order of their days. */
+    RuptureDays days() {
+        return days;
+    }
+
     /** How many there are. */
     public long count() {
         return rows.eyes();
@@ -154,6 +180,7 @@ public final class OutcomeReading implements AutoCloseable {
     @Override
     public void close() throws IOException {
         rows.close();
+        days.close();
     }
 
     /** Goes through everything a search finds, page by page, without keeping it. */

@@ -3,6 +3,7 @@ package org.lensward.record.outcome;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -34,6 +35,7 @@ final class PatientSpool implements AutoCloseable {
 
     private final SortedSpool byName;
     private final SortedSpool byPatient;
+    private final List<String> models = new ArrayList<>();
     private long spooled;
 
     private PatientSpool(SortedSpool byName, SortedSpool byPatient) {
@@ -57,6 +59,8 @@ final class PatientSpool implements AutoCloseable {
                 Optional.ofNullable(OWNED_BY.get(type)).flatMap(field -> name(resource.path(field)));
         if (owner.isPresent()) {
             owned(resource, name, owner.get());
+        } else if (type.equals("DeviceDefinition")) {
+            models.add(resource.toString());
         } else if (type.equals("Device")) {
             offer(name, resource);
         } else if (type.equals("Provenance")) {
@@ -67,6 +71,11 @@ final class PatientSpool implements AutoCloseable {
                 }
             }
         }
+    }
+
+    /** The lens models: a catalogue, however many eyes there are. */
+    List<String> models() {
+        return List.copyOf(models);
     }
 
     private void owned(ObjectNode resource, String name, String owner) throws IOException {
