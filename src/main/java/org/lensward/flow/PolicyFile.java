@@ -56,14 +56,7 @@ public final class PolicyFile {
 
     /** The policy that ships with the application. */
     public static Policy shipped() {
-        try (InputStream file = PolicyFile.class.getResourceAsStream("/policy.yaml")) {
-            return read(
-                    Objects.requireNonNull(file, "policy.yaml is in the application")
-                            .readAllBytes(),
-                    "the shipped policy");
-        } catch (IOException unreadable) {
-            throw new UncheckedIOException(unreadable);
-        }
+        return shipped("/policy.yaml", Policy.class);
     }
 
     /** The hospital's own policy, or the shipped one where it names none. */
@@ -73,16 +66,34 @@ public final class PolicyFile {
 
     /** A hospital's own policy. */
     public static Policy read(Path file) {
+        return read(file, Policy.class);
+    }
+
+    /** What a file of the application says. */
+    static <T> T shipped(String resource, Class<T> policy) {
+        try (InputStream file = PolicyFile.class.getResourceAsStream(resource)) {
+            return read(
+                    Objects.requireNonNull(file, resource + " is in the application")
+                            .readAllBytes(),
+                    "the shipped policy",
+                    policy);
+        } catch (IOException unreadable) {
+            throw new UncheckedIOException(unreadable);
+        }
+    }
+
+    /** What a hospital's file says. */
+    static <T> T read(Path file, Class<T> policy) {
         try {
-            return read(Files.readAllBytes(file), file.toString());
+            return read(Files.readAllBytes(file), file.toString(), policy);
         } catch (IOException unreadable) {
             throw new UncheckedIOException("The policy " + file + " cannot be read", unreadable);
         }
     }
 
-    private static Policy read(byte[] yaml, String name) throws IOException {
+    private static <T> T read(byte[] yaml, String name, Class<T> policy) throws IOException {
         try {
-            return YAML.readValue(yaml, Policy.class);
+            return YAML.readValue(yaml, policy);
         } catch (JsonProcessingException refused) {
             throw new IllegalArgumentException(
                     "The policy in " + name + " is refused: " + refused.getOriginalMessage(), refused);

@@ -1,6 +1,8 @@
 package org.lensward.risk;
 
 import java.util.List;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import org.apache.commons.math3.analysis.solvers.BrentSolver;
 import org.lensward.quantity.Probability;
 import org.lensward.quantity.PureNumber;
@@ -33,15 +35,30 @@ public final class Recalibration {
      * @param ruptures how many there were: at least one, and fewer than the operations
      */
     public static Probability baseline(List<PureNumber> oddsRatios, long ruptures) {
-        if (ruptures < 1 || ruptures >= oddsRatios.size()) {
+        SortedMap<PureNumber, Long> counted = new TreeMap<>();
+        oddsRatios.forEach(each -> counted.merge(each, 1L, Long::sum));
+        return baseline(counted, ruptures);
+    }
+
+    /**
+     * The same from how many operations there were of each odds ratio: a product of a few factors takes few values, however many
+     * operations there are.
+     *
+     * @param operations of each odds ratio
+     */
+    public static Probability baseline(SortedMap<PureNumber, Long> operations, long ruptures) {
+        long all = operations.values().stream().mapToLong(Long::longValue).sum();
+        if (ruptures < 1 || ruptures >= all) {
             throw new IllegalArgumentException(
-                    "A baseline cannot be fitted to " + ruptures + " ruptures in " + oddsRatios.size() + " operations");
+                    "A baseline cannot be fitted to " + ruptures + " ruptures in " + all + " operations");
         }
         double intercept = new BrentSolver(1e-12)
                 .solve(
                         1000,
-                        candidate -> oddsRatios.stream()
-                                        .mapToDouble(each -> chance(candidate + Math.log(each.value())))
+                        candidate -> operations.entrySet().stream()
+                                        .mapToDouble(each -> each.getValue()
+                                                * chance(candidate
+                                                        + Math.log(each.getKey().value())))
                                         .sum()
                                 - ruptures,
                         -40,

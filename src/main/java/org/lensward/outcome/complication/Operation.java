@@ -5,6 +5,7 @@ import java.util.Optional;
 import org.lensward.outcome.Complication;
 import org.lensward.outcome.OperatedEye;
 import org.lensward.quantity.Probability;
+import org.lensward.quantity.PureNumber;
 
 /**
  * One operation of a series: what was expected, and whether it came about.
@@ -12,9 +13,11 @@ import org.lensward.quantity.Probability;
  * @param on the day
  * @param surgeon key of the surgeon
  * @param expected chance of a ruptured capsule or vitreous loss as foretold; above 0 and below 1
+ * @param oddsRatio product of the risk factors behind that chance, where the record has it
  * @param rupture whether it happened
  */
-public record Operation(LocalDate on, String surgeon, Probability expected, boolean rupture) {
+public record Operation(
+        LocalDate on, String surgeon, Probability expected, Optional<PureNumber> oddsRatio, boolean rupture) {
 
     public Operation {
         if (expected.value() <= 0 || expected.value() >= 1) {
@@ -31,6 +34,7 @@ public record Operation(LocalDate on, String surgeon, Probability expected, bool
         return eye.before()
                 .rupture()
                 .filter(chance -> chance.value() > 0 && chance.value() < 1)
-                .map(chance -> new Operation(eye.operatedOn(), eye.surgeon(), chance, rupture));
+                .map(chance -> new Operation(
+                        eye.operatedOn(), eye.surgeon(), chance, eye.before().oddsRatio(), rupture));
     }
 }
