@@ -12,6 +12,7 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Consumer;
 import org.hl7.fhir.r4.model.Bundle;
 import org.hl7.fhir.r4.model.Bundle.BundleEntryComponent;
 import org.hl7.fhir.r4.model.Bundle.BundleType;
@@ -80,10 +81,28 @@ public final class RecordClient implements RecordDoor {
         Optional<Bundle> page = Optional.of(first);
         while (page.isPresent()) {
             page.get().getEntry().forEach(entry -> all.add(entry.getResource()));
-            page = page.filter(each -> each.getLink(Bundle.LINK_NEXT) != null)
-                    .map(each -> client.loadPage().next(each).execute());
+            page = next(page.get());
         }
         return all;
+    }
+
+    /**
+     * Goes through everything that a search finds, page by page; only one page is in memory.
+     *
+     * @param search relative to the server, such as {@code Procedure?status=completed&_count=500}
+     */
+    public void each(String search, Consumer<Resource> taker) {
+        Optional<Bundle> page = Optional.of(
+                client.search().byUrl(search).returnBundle(Bundle.class).execute());
+        while (page.isPresent()) {
+            page.get().getEntry().forEach(entry -> taker.accept(entry.getResource()));
+            page = next(page.get());
+        }
+    }
+
+    private Optional<Bundle> next(Bundle page) {
+        return Optional.ofNullable(page.getLink(Bundle.LINK_NEXT))
+                .map(any -> client.loadPage().next(page).execute());
     }
 
     /** Posts one transaction; returns when the record has taken all of it. */

@@ -8,8 +8,10 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Consumer;
 import org.hl7.fhir.instance.model.api.IBaseResource;
 import org.hl7.fhir.r4.model.Bundle;
@@ -17,6 +19,7 @@ import org.hl7.fhir.r4.model.OperationOutcome.IssueType;
 import org.hl7.fhir.r4.model.Resource;
 import org.lensward.eye.BiometryPolicy;
 import org.lensward.lens.Catalogue;
+import org.lensward.outcome.OperatedEye;
 import org.lensward.outcome.OperatedEyes;
 import org.lensward.record.CatalogueReader;
 import org.lensward.record.Evidences;
@@ -41,6 +44,7 @@ public final class OutcomeReading implements AutoCloseable {
     private final UnusedCounts unused = new UnusedCounts();
     private final List<Person> waiting = new ArrayList<>();
     private final RuptureDays days;
+    private Optional<Period> period = Optional.empty();
     private Catalogue catalogue = new Catalogue(List.of());
 
     private OutcomeReading(FhirContext fhir, BiometryPolicy policy, EyeRows rows, RuptureDays days) {
@@ -131,6 +135,7 @@ public final class OutcomeReading implements AutoCloseable {
         for (PersonsEyes each : read) {
             rows.write(each.eyes());
             days.add(each.eyes());
+            each.eyes().forEach(this::extend);
             each.unused().forEach(unused::add);
         }
     }
@@ -149,6 +154,26 @@ public final class OutcomeReading implements AutoCloseable {
     public OperatedEyes eyes() {
         return rows;
     }
+
+    private void extend(OperatedEye eye) {
+        LocalDate day = eye.operatedOn();
+        period = period.map(span -> new Period(
+                        day.isBefore(span.from()) ? day : span.from(), day.isAfter(span.to()) ? day : span.to()))
+                .or(() -> Optional.of(new Period(day, day)));
+    }
+
+    /** Between which days the operations lie; empty where there is none. */
+    public Optional<Period> period() {
+        return period;
+    }
+
+    /**
+     * A time, both days in it.
+     *
+     * @param from first day
+     * @param to last day
+     */
+    public record Period(LocalDate from, LocalDate to) {}
 
     /** The lens models that came with them. */
     public Catalogue catalogue() {

@@ -22,15 +22,20 @@ import org.lensward.outcome.constant.ConstantStudy;
 import org.lensward.outcome.constant.Proposal;
 import org.lensward.outcome.error.AuditReport;
 import org.lensward.outcome.error.Group;
+import org.lensward.outcome.opening.OpeningCourse;
+import org.lensward.outcome.opening.OpeningStudy;
 import org.lensward.outcome.picture.AstigmatismGrid;
 import org.lensward.outcome.picture.ErrorBins;
 import org.lensward.outcome.picture.LengthBins;
+import org.lensward.outcome.vector.AstigmatismStudy;
+import org.lensward.outcome.vector.VectorSummary;
 import org.lensward.quantity.Probability;
 
 /**
  * Everything that operated eyes say: two goes through them, whatever their number.
  *
  * @param policy by which it was judged
+ * @param period between which days the operations lie; empty where there is none
  * @param audit prediction errors, and the operations left out
  * @param unused what could not be read
  * @param proposals constants that the eyes suggest
@@ -38,10 +43,13 @@ import org.lensward.quantity.Probability;
  * @param surgeons ruptures of each surgeon
  * @param refittedBaseline the risk model's baseline that fits these eyes
  * @param course the cumulative sum, operation by operation
+ * @param astigmatism of refractions after surgery; empty for fewer than three
+ * @param openings how openings of the capsule fared, by technique and planned diameter
  * @param pictures what is drawn
  */
 public record OutcomeStudy(
         OutcomePolicy policy,
+        Optional<OutcomeReading.Period> period,
         AuditReport audit,
         UnusedCounts unused,
         List<Proposal> proposals,
@@ -49,6 +57,8 @@ public record OutcomeStudy(
         SortedMap<String, ObservedExpected> surgeons,
         Optional<Probability> refittedBaseline,
         RuptureCourse course,
+        Optional<VectorSummary> astigmatism,
+        List<OpeningCourse> openings,
         Pictures pictures) {
 
     /** One and the same for everybody, so that the same eyes give the same figures. */
@@ -85,6 +95,7 @@ public record OutcomeStudy(
         PictureTally drawn = EyeTally.over(reading.eyes(), policy, () -> new PictureTally(best));
         return new OutcomeStudy(
                 policy,
+                reading.period(),
                 audit,
                 reading.unused(),
                 tally.constants().proposals(dice),
@@ -92,6 +103,8 @@ public record OutcomeStudy(
                 tally.complications().surgeons(),
                 tally.complications().refittedBaseline(),
                 RuptureCourse.of(reading.days(), policy.complications(), dice),
+                tally.vectors().after(),
+                tally.openings().courses(),
                 drawn.pictures());
     }
 
@@ -106,14 +119,18 @@ public record OutcomeStudy(
     private record StudyTally(
             RefractiveAudit audit,
             ConstantStudy constants,
-            ComplicationAudit complications)
+            ComplicationAudit complications,
+            AstigmatismStudy vectors,
+            OpeningStudy openings)
             implements EyeTally<StudyTally> {
 
         StudyTally(OutcomePolicy policy, ConstantsInUse inUse) {
             this(
                     new RefractiveAudit(policy.groups()),
                     new ConstantStudy(policy.learning(), inUse),
-                    new ComplicationAudit(policy.complications()));
+                    new ComplicationAudit(policy.complications()),
+                    new AstigmatismStudy(),
+                    new OpeningStudy(policy.groups()));
         }
 
         @Override
@@ -121,6 +138,8 @@ public record OutcomeStudy(
             audit.add(admitted);
             constants.add(admitted);
             complications.add(admitted);
+            vectors.add(admitted);
+            openings.add(admitted);
         }
 
         @Override
@@ -128,6 +147,8 @@ public record OutcomeStudy(
             audit.merge(other.audit);
             constants.merge(other.constants);
             complications.merge(other.complications);
+            vectors.merge(other.vectors);
+            openings.merge(other.openings);
         }
     }
 
