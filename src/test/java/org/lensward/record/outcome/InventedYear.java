@@ -40,6 +40,25 @@ public final class InventedYear {
         return lines;
     }
 
+    /** A dozen eyes with the resources they refer to, as a server wants them. */
+    public static List<String> few() {
+        List<String> lines = new ArrayList<>();
+        for (int surgeon = 1; surgeon <= 3; surgeon++) {
+            lines.add("{\"resourceType\":\"Practitioner\",\"id\":\"surgeon-" + surgeon + "\"}");
+        }
+        for (int number = 0; number < 12; number++) {
+            InventedEye eye = new InventedEye(number, SEED);
+            if (eye.person == number) {
+                lines.add("{\"resourceType\":\"Patient\",\"id\":\"" + eye.patient().substring(8) + "\"}");
+            }
+            lines.add("{\"resourceType\":\"ServiceRequest\",\"id\":\"booking-" + eye.key()
+                    + "\",\"status\":\"completed\",\"intent\":\"order\",\"subject\":{\"reference\":\"" + eye.patient()
+                    + "\"}}");
+            new InventedLines(eye, number == 3 ? Fault.OPERATION_WITHOUT_EYE : Fault.NONE).all().forEach(lines::add);
+        }
+        return lines;
+    }
+
     /** Every ninth eye from the fourth on, one fault after the other. */
     private static Fault fault(int number) {
         Fault[] all = Fault.values();
