@@ -11,7 +11,7 @@ import org.lensward.board.api.ChecksApi;
 import org.lensward.board.api.LabelsApi;
 import org.lensward.board.api.PlansApi;
 import org.lensward.board.api.StockApi;
-import org.lensward.board.day.DayPage;
+import org.lensward.board.day.DayConfiguration;
 import org.lensward.board.page.PageConfiguration;
 import org.lensward.flow.RecordClient;
 import org.lensward.plan.Policy;
@@ -58,7 +58,7 @@ import org.springframework.context.annotation.Import;
     LabelsApi.class,
     BankApi.class,
     StockApi.class,
-    DayPage.class
+    DayConfiguration.class
 })
 public class BoardConfiguration {
 
