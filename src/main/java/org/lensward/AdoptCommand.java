@@ -12,16 +12,12 @@ import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import org.hl7.fhir.r4.model.Bundle;
-import org.hl7.fhir.r4.model.DeviceDefinition;
-import org.hl7.fhir.r4.model.Reference;
 import org.jspecify.annotations.Nullable;
 import org.lensward.flow.RecordClient;
-import org.lensward.outcome.constant.Adoption;
 import org.lensward.outcome.constant.Proposal;
 import org.lensward.record.Fhir;
-import org.lensward.record.Shelf;
 import org.lensward.record.UnreadableRecord;
+import org.lensward.record.outcome.AdoptedConstant;
 import org.lensward.record.outcome.ConstantAdoption;
 import org.lensward.record.outcome.OutcomeReading;
 import picocli.CommandLine.Command;
@@ -80,25 +76,12 @@ final class AdoptCommand implements Callable<Integer> {
     }
 
     private int adopt(Proposal proposal, RecordClient client, PrintStream out) {
-        Optional<String> obstacle = ConstantAdoption.obstacle(proposal);
-        if (obstacle.isPresent()) {
-            return refuse(obstacle.get());
-        }
-        String model = proposal.scope().model();
-        Optional<DeviceDefinition> standing = new Shelf(client.gather(List.of(model)))
-                .find(DeviceDefinition.class, new Reference(model));
-        if (standing.isEmpty()) {
-            return refuse(model + " is not in the record");
-        }
         Clock clock = Clock.system(ZoneId.systemDefault());
-        Adoption adoption = proposal.adopt(clinician, LocalDate.now(clock), version);
-        Bundle transaction = ConstantAdoption.transaction(standing.get(), adoption, clock.instant());
-        if (client.transact(transaction).isEmpty()) {
-            return refuse(model + " was changed meanwhile; look again");
-        }
-        out.println("Adopted: " + OutcomeText.constants(proposal.proposed()) + " for " + model + ", " + proposal.scope().method()
-                + ", version " + version + ".");
-        return ADOPTED;
+        String said = AdoptedConstant.of(client, proposal)
+                .by(clinician, LocalDate.now(clock), version, clock.instant());
+        boolean refused = said.startsWith(AdoptedConstant.NOT);
+        (refused ? System.err : out).println(said);
+        return refused ? REFUSED : ADOPTED;
     }
 
     private static int refuse(String why) {

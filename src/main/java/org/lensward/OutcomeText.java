@@ -7,17 +7,15 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.lensward.finding.Evidence;
-import org.lensward.optics.Constant;
-import org.lensward.optics.LensConstants;
 import org.lensward.outcome.complication.FunnelLimits;
 import org.lensward.outcome.complication.ObservedExpected;
-import org.lensward.outcome.constant.Aim;
 import org.lensward.outcome.constant.Proposal;
 import org.lensward.outcome.error.ErrorSummary;
 import org.lensward.outcome.error.Group;
 import org.lensward.outcome.error.PublishedResult;
 import org.lensward.outcome.error.Within;
 import org.lensward.outcome.opening.OpeningCourse;
+import org.lensward.record.FormulaCodes;
 import org.lensward.record.outcome.ConstantAdoption;
 import org.lensward.record.outcome.OutcomeStudy;
 
@@ -50,7 +48,7 @@ final class OutcomeText {
                         + named(study.unused().named(each.getKey()), each.getValue())));
         errors();
         part("Constants that the eyes suggest (nothing changes until a clinician adopts one)", study.proposals().stream()
-                .filter(each -> each.aim() == Aim.ZERO_MEAN || each.aim() == Aim.POSITION_REGRESSION)
+                .filter(ConstantAdoption::isUsual)
                 .filter(each -> each.scope().surgeon().isEmpty() || each.enoughEyes())
                 .map(OutcomeText::proposal));
         ruptures();
@@ -151,29 +149,13 @@ final class OutcomeText {
                 whose,
                 each.formula(),
                 each.eyes(),
-                constants(each.published()),
-                constants(each.proposed()),
-                constants(each.fitted()),
+                FormulaCodes.words(each.published()),
+                FormulaCodes.words(each.proposed()),
+                FormulaCodes.words(each.fitted()),
                 each.meanBefore().value(),
                 each.deviationBefore().value(),
                 each.deviationAfter().value(),
                 obstacle.map(why -> "; cannot be adopted: " + why).orElse(""));
-    }
-
-    /** The numbers of a constant. */
-    static String constants(LensConstants constants) {
-        return Stream.of(
-                        constants.aConstant().map(each -> number("A", each.value().value())),
-                        constants.surgeonFactor().map(each -> number("SF", each.value().value())),
-                        constants.personalisedAcd().map(each -> number("pACD", each.value().value())),
-                        constants.haigis().map(Constant::value).map(each -> number("a0", each.a0().value()) + " "
-                                + number("a1", each.a1().value()) + " " + number("a2", each.a2().value())))
-                .flatMap(Optional::stream)
-                .collect(Collectors.joining(" "));
-    }
-
-    private static String number(String name, double value) {
-        return String.format(Locale.ROOT, "%s %.3f", name, value);
     }
 
     private void ruptures() {

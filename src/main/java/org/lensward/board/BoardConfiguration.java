@@ -13,6 +13,7 @@ import org.lensward.board.api.OwnName;
 import org.lensward.board.api.PlansApi;
 import org.lensward.board.api.StockApi;
 import org.lensward.board.day.DayConfiguration;
+import org.lensward.board.outcome.OutcomeConfiguration;
 import org.lensward.board.page.PageConfiguration;
 import org.lensward.flow.RecordClient;
 import org.lensward.plan.Policy;
@@ -60,7 +61,8 @@ import org.springframework.context.annotation.Import;
     LabelsApi.class,
     BankApi.class,
     StockApi.class,
-    DayConfiguration.class
+    DayConfiguration.class,
+    OutcomeConfiguration.class
 })
 public class BoardConfiguration {
 

@@ -2,7 +2,9 @@ package org.lensward.record;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.hl7.fhir.r4.model.CodeableConcept;
 import org.hl7.fhir.r4.model.Observation;
@@ -124,6 +126,22 @@ public final class FormulaCodes {
             parts.add(part(Systems.DICOM, "111771", "Haigis a2", Quantities.number(haigis.a2())));
         });
         return List.copyOf(parts);
+    }
+
+    /** The numbers of the constants that are there: {@code A 119.000}. */
+    public static String words(LensConstants constants) {
+        return Stream.of(
+                        constants.aConstant().map(each -> number("A", each.value())),
+                        constants.surgeonFactor().map(each -> number("SF", each.value())),
+                        constants.personalisedAcd().map(each -> number("pACD", each.value())),
+                        constants.haigis().map(Constant::value).map(each -> number("a0", each.a0()) + " "
+                                + number("a1", each.a1()) + " " + number("a2", each.a2())))
+                .flatMap(Optional::stream)
+                .collect(Collectors.joining(" "));
+    }
+
+    private static String number(String name, org.lensward.quantity.Quantity value) {
+        return String.format(Locale.ROOT, "%s %.3f", name, value.value());
     }
 
     private static ConstantPart part(String system, String code, String display, Quantity value) {

@@ -18,6 +18,7 @@ import org.hl7.fhir.r4.model.Reference;
 import org.hl7.fhir.r4.model.StringType;
 import org.lensward.eye.BiometryMethod;
 import org.lensward.outcome.constant.Adoption;
+import org.lensward.outcome.constant.Aim;
 import org.lensward.outcome.constant.Proposal;
 import org.lensward.record.BiometryMethods;
 import org.lensward.record.ConstantPart;
@@ -43,6 +44,11 @@ public final class ConstantAdoption {
     public static String name(Proposal proposal) {
         return "c-"
                 + Evidences.digest(proposal.scope() + "|" + proposal.formula() + "|" + proposal.aim()).substring(0, 8);
+    }
+
+    /** Whether its aim is the usual one: no mean error, or for Haigis' three the regression of lens positions. */
+    public static boolean isUsual(Proposal proposal) {
+        return proposal.aim() == Aim.ZERO_MEAN || proposal.aim() == Aim.POSITION_REGRESSION;
     }
 
     /**
