@@ -52,24 +52,12 @@ class OutcomesRecordTest {
         new TheatreDay(FHIR).load(record.baseUrl());
         client = FHIR.newRestfulGenericClient(record.baseUrl());
         door = RecordClient.at(URI.create(record.baseUrl()), FHIR);
-        Bundle few = new Bundle().setType(Bundle.BundleType.TRANSACTION);
-        InventedYear.few().forEach(line -> put(few, line));
-        client.transaction().withBundle(few).execute();
+        client.transaction().withBundle(InventedYear.fewAsTransaction(FHIR)).execute();
     }
 
     @AfterAll
     static void stop() {
         record.close();
-    }
-
-    private static void put(Bundle transaction, String line) {
-        Resource resource = (Resource) FHIR.newJsonParser().parseResource(line);
-        transaction
-                .addEntry()
-                .setResource(resource)
-                .getRequest()
-                .setMethod(Bundle.HTTPVerb.PUT)
-                .setUrl(Shelf.name(resource));
     }
 
     private static <T extends Resource> List<T> all(Class<T> type) {

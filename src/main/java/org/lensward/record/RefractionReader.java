@@ -137,8 +137,10 @@ final class RefractionReader {
     }
 
     private static Optional<Form> form(MeasurementGroup group) {
-        Type value = group.scalars().get(REFRACTION_CYLINDER).value();
-        return Optional.ofNullable(value).map(each -> each.getExtensionByUrl(FORM)).map(Extension::getValue)
+        return Optional.ofNullable(group.scalars().get(REFRACTION_CYLINDER))
+                .map(Scalar::value)
+                .map(value -> value.getExtensionByUrl(FORM))
+                .map(Extension::getValue)
                 .map(Type::primitiveValue)
                 .map(code -> code.toUpperCase(Locale.ROOT).replace('-', '_'))
                 .flatMap(name -> Stream.of(Form.values())

@@ -29,6 +29,9 @@ final class LensInEye {
     static final String PLACEMENT = Systems.extension("lens-placement");
     private static final String MODEL = Systems.extension("lens-model");
 
+    /** R4's own codes of what a procedure does to a device. */
+    private static final String DEVICE_ACTION = "http://hl7.org/fhir/device-action";
+
     private final Shelf shelf;
     private final List<Unused> unused;
 
@@ -45,9 +48,6 @@ final class LensInEye {
         Stream<Reference> used = uses(operation).map(DeviceUseStatement::getDevice);
         return Stream.concat(focal, used).map(Shelf::name).filter(name -> !name.isEmpty()).findFirst();
     }
-
-    /** R4's own codes of what a procedure does to a device. */
-    private static final String DEVICE_ACTION = "http://hl7.org/fhir/device-action";
 
     Stream<DeviceUseStatement> uses(Procedure operation) {
         return shelf.all(DeviceUseStatement.class).filter(use -> Shelf.refers(use.getDerivedFrom(), operation));

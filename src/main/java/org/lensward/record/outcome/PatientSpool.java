@@ -36,8 +36,6 @@ final class PatientSpool implements AutoCloseable {
     private final SortedSpool byName;
     private final SortedSpool byPatient;
     private final List<String> models = new ArrayList<>();
-    private long spooled;
-
     private PatientSpool(SortedSpool byName, SortedSpool byPatient) {
         this.byName = byName;
         this.byPatient = byPatient;
@@ -45,11 +43,6 @@ final class PatientSpool implements AutoCloseable {
 
     static PatientSpool open(int longestRun) throws IOException {
         return new PatientSpool(SortedSpool.open(longestRun), SortedSpool.open(longestRun));
-    }
-
-    /** Resources spooled so far; others are none of an operated eye. */
-    long spooled() {
-        return spooled;
     }
 
     void take(ObjectNode resource) throws IOException {
@@ -81,7 +74,6 @@ final class PatientSpool implements AutoCloseable {
     private void owned(ObjectNode resource, String name, String owner) throws IOException {
         String key = Evidences.digest(owner);
         byPatient.add(key, row(resource));
-        spooled++;
         if (name.startsWith("Procedure/")) {
             want(name, key);
         }
@@ -99,7 +91,6 @@ final class PatientSpool implements AutoCloseable {
 
     private void offer(String name, ObjectNode resource) throws IOException {
         byName.add(name, OFFERED + row(resource));
-        spooled++;
     }
 
     private static String row(ObjectNode resource) {

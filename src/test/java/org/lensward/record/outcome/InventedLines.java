@@ -1,5 +1,17 @@
 package org.lensward.record.outcome;
 
+import static org.lensward.record.outcome.JsonParts.OURS;
+import static org.lensward.record.outcome.JsonParts.SNOMED;
+import static org.lensward.record.outcome.JsonParts.coding;
+import static org.lensward.record.outcome.JsonParts.component;
+import static org.lensward.record.outcome.JsonParts.components;
+import static org.lensward.record.outcome.JsonParts.concept;
+import static org.lensward.record.outcome.JsonParts.measured;
+import static org.lensward.record.outcome.JsonParts.number;
+import static org.lensward.record.outcome.JsonParts.quantity;
+import static org.lensward.record.outcome.JsonParts.reference;
+import static org.lensward.record.outcome.JsonParts.side;
+
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
@@ -11,11 +23,8 @@ import org.lensward.optics.FormulaName;
 /** An invented eye as a bulk export would hold it, a line for each resource, with one thing wrong where that is wanted. */
 final class InventedLines {
 
-    private static final String OURS = "https://lensward.org/fhir/CodeSystem/";
     private static final String EXTENSION = "https://lensward.org/fhir/StructureDefinition/";
     private static final String DICOM = "http://dicom.nema.org/resources/ontology/DCM";
-    private static final String SNOMED = "http://snomed.info/sct";
-    private static final String UCUM = "http://unitsofmeasure.org";
 
     private static final Map<FormulaName, String> METHODS = Map.of(
             FormulaName.SRK_T, coding(DICOM, "111767"),
@@ -179,64 +188,7 @@ final class InventedLines {
     }
 
     Stream<String> refractions() {
-        return fault == Fault.NEVER_REFRACTED ? Stream.of() : Stream.of(refraction());
-    }
-
-    private String refraction() {
-        int after = switch (fault) {
-            case REFRACTED_BEFORE_SURGERY -> -14;
-            case REFRACTED_TOO_EARLY -> 2;
-            case REFRACTED_TOO_LATE -> 400;
-            default -> 28 + eye.number % 14;
-        };
-        Laterality of = fault == Fault.REFRACTION_OF_THE_OTHER_EYE ? eye.side.fellow() : eye.side;
-        String way = fault == Fault.OBJECTIVE_ONLY ? "objective" : "subjective";
-        String method = fault == Fault.REFRACTION_WITHOUT_METHOD
-                ? ""
-                : ",\"method\":" + concept(OURS + "refraction-method", way);
-        String other = fault == Fault.REFRACTION_NAMES_ANOTHER_OPERATION
-                ? ",\"partOf\":[" + reference("Procedure/operation-" + eye.key()) + "]"
-                : "";
-        String line = observation(
-                "refraction-" + eye.key(), "1", measured("refraction"), eye.day.plusDays(after).toString(),
-                fault == Fault.REFRACTION_NAMES_ANOTHER_OPERATION ? eye.side.fellow() : of, method + other + written());
-        return switch (fault) {
-            case REFRACTION_WITHOUT_EYE -> line.replace(",\"bodySite\":" + side(eye.side), "");
-            case REFRACTION_OF_BOTH_EYES -> line.replace(side(eye.side), concept(SNOMED, "40638003"));
-            default -> line;
-        };
-    }
-
-    private String written() {
-        double sphere = eye.plusForm ? eye.sphere - eye.cylinder : eye.sphere;
-        double cylinder = eye.plusForm ? eye.cylinder : -eye.cylinder;
-        double strong = fault == Fault.VERTEX_MISSING ? sphere - 5.5 : sphere;
-        String unit = fault == Fault.REFRACTION_IN_CENTIMETRES ? "cm" : "[diop]";
-        int axis = eye.plusForm ? (eye.cylinderAxis + 90) % 180 : eye.cylinderAxis;
-        return components(Stream.of(
-                        component(measured("refraction-sphere"), quantity(strong, unit)),
-                        fault == Fault.CYLINDER_MISSING ? "" : cylinder(cylinder),
-                        component(measured("refraction-axis"), quantity(axis, "deg")),
-                        fault == Fault.VERTEX_MISSING
-                                ? ""
-                                : component(measured("vertex-distance"), quantity(12, "mm")),
-                        fault == Fault.ACUITY_MISSING
-                                ? ""
-                                : component(
-                                        measured("corrected-acuity"),
-                                        quantity(fault == Fault.POOR_ACUITY ? 0.8 : 0.04, "{logMAR}")))
-                .filter(each -> !each.isEmpty())
-                .toArray(String[]::new));
-    }
-
-    private String cylinder(double signed) {
-        String value = fault == Fault.CYLINDER_UNSIGNED
-                ? quantity(Math.abs(signed) + 0.25, "[diop]").replace(
-                        "{\"value\"",
-                        "{\"extension\":[{\"url\":\"" + EXTENSION
-                                + "cylinder-form\",\"valueCode\":\"not-told\"}],\"value\"")
-                : quantity(signed, "[diop]");
-        return component(measured("refraction-cylinder"), value);
+        return fault == Fault.NEVER_REFRACTED ? Stream.of() : Stream.of(new InventedRefraction(eye, fault).line(this));
     }
 
     Stream<String> openings() {
@@ -266,7 +218,7 @@ final class InventedLines {
                 + reference("Observation/length-" + eye.key() + "/_history/1") + "}]}");
     }
 
-    private String observation(String id, String version, String code, String day, Laterality of, String rest) {
+    String observation(String id, String version, String code, String day, Laterality of, String rest) {
         return "{\"resourceType\":\"Observation\",\"id\":\"" + id + "\",\"meta\":{\"versionId\":\"" + version
                 + "\"},\"status\":\"final\",\"code\":" + code + "," + subject() + ",\"effectiveDateTime\":\"" + day
                 + "\",\"bodySite\":" + side(of) + rest + "}";
@@ -274,41 +226,5 @@ final class InventedLines {
 
     private String subject() {
         return "\"subject\":" + reference(eye.patient());
-    }
-
-    private static String side(Laterality of) {
-        return concept(SNOMED, of == Laterality.RIGHT ? "1290032005" : "1290031003");
-    }
-
-    private static String measured(String code) {
-        return concept(OURS + "measurement", code);
-    }
-
-    private static String concept(String system, String code) {
-        return "{\"coding\":[" + coding(system, code) + "]}";
-    }
-
-    private static String coding(String system, String code) {
-        return "{\"system\":\"" + system + "\",\"code\":\"" + code + "\"}";
-    }
-
-    private static String reference(String name) {
-        return "{\"reference\":\"" + name + "\"}";
-    }
-
-    private static String components(String... components) {
-        return ",\"component\":[" + String.join(",", components) + "]";
-    }
-
-    private static String component(String code, String quantity) {
-        return "{\"code\":" + code + ",\"valueQuantity\":" + quantity + "}";
-    }
-
-    private static String quantity(double value, String code) {
-        return "{\"value\":" + number(value) + ",\"system\":\"" + UCUM + "\",\"code\":\"" + code + "\"}";
-    }
-
-    private static String number(double value) {
-        return String.format(Locale.ROOT, "%.4f", value).replaceAll("\\.?0+$", "");
     }
 }

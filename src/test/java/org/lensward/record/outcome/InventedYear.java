@@ -1,5 +1,6 @@
 package org.lensward.record.outcome;
 
+import ca.uhn.fhir.context.FhirContext;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
@@ -10,6 +11,9 @@ import java.util.List;
 import java.util.Random;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
+import org.hl7.fhir.r4.model.Bundle;
+import org.hl7.fhir.r4.model.Resource;
+import org.lensward.record.Shelf;
 
 /**
  * Writes {@code demo-data/outcomes-of-a-year/export.ndjson}: a year's eyes that nobody has, every ninth with something wrong, the lines in no
@@ -59,6 +63,21 @@ public final class InventedYear {
         return lines;
     }
 
+    /** The same, as a transaction that creates them. */
+    public static Bundle fewAsTransaction(FhirContext fhir) {
+        Bundle transaction = new Bundle().setType(Bundle.BundleType.TRANSACTION);
+        for (String line : few()) {
+            Resource resource = (Resource) fhir.newJsonParser().parseResource(line);
+            transaction
+                    .addEntry()
+                    .setResource(resource)
+                    .getRequest()
+                    .setMethod(Bundle.HTTPVerb.PUT)
+                    .setUrl(Shelf.name(resource));
+        }
+        return transaction;
+    }
+
     /** Every ninth eye from the fourth on, one fault after the other. */
     private static Fault fault(int number) {
         Fault[] all = Fault.values();
@@ -66,7 +85,7 @@ public final class InventedYear {
     }
 
     /** The lens models of the other demo folders. */
-    private static List<String> models() {
+    static List<String> models() {
         try {
             var tree = ResourceLines.JSON.readTree(Files.readString(Path.of("demo-data/an-ordinary-eye/in.json")));
             return Stream.iterate(0, index -> index < tree.path("entry").size(), index -> index + 1)
