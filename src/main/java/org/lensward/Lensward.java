@@ -15,6 +15,7 @@ import picocli.CommandLine.Command;
             CodesCommand.class,
             DayCommand.class,
             DemoCommand.class,
+            OutcomesCommand.class,
             PlanCommand.class,
             ReadyCommand.class,
             ReplanCommand.class,

@@ -4,17 +4,22 @@ import ca.uhn.fhir.context.FhirContext;
 import io.swagger.v3.oas.models.OpenAPI;
 import io.swagger.v3.oas.models.info.Info;
 import java.time.Clock;
+import org.lensward.board.access.BoardSecurity;
 import org.lensward.board.api.BankApi;
 import org.lensward.board.api.Bookings;
 import org.lensward.board.api.ChecksApi;
 import org.lensward.board.api.FlowApi;
 import org.lensward.board.api.LabelsApi;
+import org.lensward.board.api.OwnName;
 import org.lensward.board.api.PlansApi;
 import org.lensward.board.api.StockApi;
 import org.lensward.board.api.StockLook;
 import org.lensward.board.cds.CdsConfiguration;
 import org.lensward.board.fhir.FhirConfiguration;
 import org.lensward.flow.Gatherer;
+import org.lensward.board.day.DayConfiguration;
+import org.lensward.board.outcome.OutcomeConfiguration;
+import org.lensward.board.page.PageConfiguration;
 import org.lensward.flow.RecordClient;
 import org.lensward.plan.Policy;
 import org.lensward.record.bank.LensBank;
@@ -28,6 +33,7 @@ import org.springdoc.webmvc.core.configuration.SpringDocWebMvcConfiguration;
 import org.springframework.boot.autoconfigure.ImportAutoConfiguration;
 import org.springframework.boot.autoconfigure.http.HttpMessageConvertersAutoConfiguration;
 import org.springframework.boot.autoconfigure.jackson.JacksonAutoConfiguration;
+import org.springframework.boot.autoconfigure.thymeleaf.ThymeleafAutoConfiguration;
 import org.springframework.boot.autoconfigure.web.servlet.DispatcherServletAutoConfiguration;
 import org.springframework.boot.autoconfigure.web.servlet.ServletWebServerFactoryAutoConfiguration;
 import org.springframework.boot.autoconfigure.web.servlet.WebMvcAutoConfiguration;
@@ -45,21 +51,28 @@ import org.springframework.context.annotation.Import;
     DispatcherServletAutoConfiguration.class,
     WebMvcAutoConfiguration.class,
     ErrorMvcAutoConfiguration.class,
+    ThymeleafAutoConfiguration.class,
     SpringDocConfigProperties.class,
     SpringDocConfiguration.class,
     SpringDocWebMvcConfiguration.class,
     MultipleOpenApiSupportConfiguration.class
 })
 @Import({
+    BoardSecurity.class,
+    PageConfiguration.class,
     Problems.class,
+    PageProblems.class,
     PlansApi.class,
     ChecksApi.class,
+    OwnName.class,
     LabelsApi.class,
     BankApi.class,
     StockApi.class,
     FlowApi.class,
     CdsConfiguration.class,
-    FhirConfiguration.class
+    FhirConfiguration.class,
+    DayConfiguration.class,
+    OutcomeConfiguration.class
 })
 public class BoardConfiguration {
 

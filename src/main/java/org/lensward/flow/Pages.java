@@ -7,6 +7,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Consumer;
 import java.util.function.Function;
 import org.hl7.fhir.r4.model.Bundle;
 import org.hl7.fhir.r4.model.OperationOutcome;
@@ -24,17 +25,22 @@ final class Pages {
     /** Every resource of every page. What the server says of its search is no resource of the record. */
     List<Resource> all(Bundle first) {
         List<Resource> all = new ArrayList<>();
+        each(first, all::add);
+        return all;
+    }
+
+    /** The same one after the other; only one page is in memory. */
+    void each(Bundle first, Consumer<Resource> taker) {
         Set<String> followed = new HashSet<>();
         Optional<Bundle> bundle = Optional.of(first);
         while (bundle.isPresent()) {
             bundle.get().getEntry().stream()
                     .map(Bundle.BundleEntryComponent::getResource)
                     .filter(each -> each != null && !(each instanceof OperationOutcome))
-                    .forEach(all::add);
+                    .forEach(taker);
             bundle = Optional.ofNullable(bundle.get().getLink(Bundle.LINK_NEXT))
                     .map(link -> next(link.getUrl(), followed));
         }
-        return all;
     }
 
     private Bundle next(String link, Set<String> followed) {

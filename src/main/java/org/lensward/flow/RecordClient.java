@@ -12,6 +12,7 @@ import java.time.Clock;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Consumer;
 import java.util.function.Supplier;
 import org.hl7.fhir.r4.model.Bundle;
 import org.hl7.fhir.r4.model.Bundle.BundleEntryComponent;
@@ -117,6 +118,17 @@ public final class RecordClient implements RecordDoor {
     private Bundle page(String address) {
         return asked(() ->
                 client.loadPage().byUrl(address).andReturnBundle(Bundle.class).execute());
+    }
+
+    /**
+     * Goes through everything that a search finds, page by page; only one page is in memory.
+     *
+     * @param search relative to the server, such as {@code Procedure?status=completed&_count=500}
+     */
+    public void each(String search, Consumer<Resource> taker) {
+        Bundle first = asked(() ->
+                client.search().byUrl(search).returnBundle(Bundle.class).execute());
+        pages.each(first, taker);
     }
 
     /** Posts one transaction; returns when the record has taken all of it. */

@@ -41,34 +41,45 @@ enum MeasurementCode {
     ZONULE_LOSS("clock hours without zonule", UnitKind.NUMBER, 0, 12),
     CLOTTING_INR("INR", UnitKind.NUMBER, 0.5, 20, "6301-6", "34714-6"),
     OPENING_DIAMETER("diameter of the capsule opening", UnitKind.LENGTH, 2, 10),
-    OPENING_DECENTRATION("decentration of the capsule opening", UnitKind.LENGTH, 0, 4);
+    OPENING_DECENTRATION("decentration of the capsule opening", UnitKind.LENGTH, 0, 4),
+    // after the operation
+    REFRACTION("refraction", UnitKind.NONE, 0, 0, "251794006"),
+    REFRACTION_SPHERE("sphere", UnitKind.POWER, -25, 20, "251795007"),
+    REFRACTION_CYLINDER("cylinder", UnitKind.POWER, -12, 12, "251797004"),
+    REFRACTION_AXIS("axis of the cylinder", UnitKind.ANGLE, 0, 180, "251799001"),
+    VERTEX_DISTANCE("vertex distance", UnitKind.LENGTH, 0, 20),
+    CORRECTED_ACUITY("corrected visual acuity", UnitKind.ACUITY, -0.47, 3, "419775003");
 
-    private static final Set<MeasurementCode> OF_EXAMINATION =
-            EnumSet.range(INTRAOCULAR_PRESSURE, OPENING_DECENTRATION);
+    private static final Set<MeasurementCode> OF_EXAMINATION = EnumSet.range(INTRAOCULAR_PRESSURE, CORRECTED_ACUITY);
 
     private final String words;
     private final UnitKind kind;
     private final double least;
     private final double most;
-    private final List<String> loinc;
+    private final List<String> standard;
 
-    MeasurementCode(String words, UnitKind kind, double least, double most, String... loinc) {
+    MeasurementCode(String words, UnitKind kind, double least, double most, String... standard) {
         this.words = words;
         this.kind = kind;
         this.least = least;
         this.most = most;
-        this.loinc = List.of(loinc);
+        this.standard = List.of(standard);
     }
 
-    /** The measurement that the concept names, by our code or by LOINC. */
+    /** The measurement that the concept names, by our code, by LOINC or by SNOMED CT. */
     static Optional<MeasurementCode> of(CodeableConcept concept) {
         for (MeasurementCode each : values()) {
             if (Codes.has(concept, Systems.MEASUREMENT, each.code())
-                    || each.loinc.stream().anyMatch(loinc -> Codes.has(concept, Systems.LOINC, loinc))) {
+                    || each.standard.stream().anyMatch(code -> Codes.has(concept, system(code), code))) {
                 return Optional.of(each);
             }
         }
         return Optional.empty();
+    }
+
+    /** A LOINC code ends in a hyphen and its check digit, a SNOMED CT code is digits alone. */
+    private static String system(String code) {
+        return code.contains("-") ? Systems.LOINC : Systems.SNOMED;
     }
 
     String code() {

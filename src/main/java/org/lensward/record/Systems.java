@@ -44,6 +44,10 @@ public final class Systems {
     public static final String LENS_TYPE = codeSystem("lens-type");
     public static final String NUCLEUS_METHOD = codeSystem("nucleus-method");
     public static final String ALLERGEN = codeSystem("allergen");
+    public static final String REFRACTION_METHOD = codeSystem("refraction-method");
+    public static final String COMPLICATION = codeSystem("complication");
+    public static final String OUTCOME_MEASURE = codeSystem("outcome-measure");
+    public static final String OUTCOME_EXCLUSION = codeSystem("outcome-exclusion");
 
     private Systems() {}
 

@@ -16,6 +16,7 @@ public enum UnitKind {
     DURATION("d", Map.of("d", 1.0, "wk", 7.0), Map.of("day", 1.0, "days", 1.0)),
     PRESSURE("mm[Hg]", Map.of("mm[Hg]", 1.0), Map.of("mmHg", 1.0)),
     DENSITY("/mm2", Map.of("/mm2", 1.0, "{cells}/mm2", 1.0), Map.of("cells/mm2", 1.0)),
+    ACUITY("{logMAR}", Map.of("{logMAR}", 1.0), Map.of("logMAR", 1.0)),
     NUMBER("1", Map.of("1", 1.0, "{ratio}", 1.0, "{index}", 1.0, "{INR}", 1.0), Map.of());
 
     private final String ours;

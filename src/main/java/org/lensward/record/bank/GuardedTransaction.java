@@ -9,12 +9,12 @@ import org.hl7.fhir.r4.model.Resource;
 import org.lensward.record.Shelf;
 
 /** Several writes that the record takes together or not at all, each guarded by the version it replaces. */
-final class GuardedTransaction {
+public final class GuardedTransaction {
 
     private final Bundle bundle = new Bundle().setType(BundleType.TRANSACTION);
 
     /** Replaces what was read, if it is still in that version. */
-    GuardedTransaction replace(Resource resource) {
+    public GuardedTransaction replace(Resource resource) {
         put(resource).getRequest().setIfMatch(etag(resource.getMeta().getVersionId()));
         return this;
     }
@@ -23,18 +23,19 @@ final class GuardedTransaction {
      * Writes what is not there yet. No version has the number 0: the record creates the resource where there is none and refuses where
      * there is one. {@code If-None-Match}, which HTTP has for this, is ignored by HAPI.
      */
-    GuardedTransaction create(Resource resource) {
+    public GuardedTransaction create(Resource resource) {
         put(resource).getRequest().setIfMatch(etag("0"));
         return this;
     }
 
     /** Writes it whether it was there or not: another resource of the transaction guards it. */
-    GuardedTransaction write(Resource resource) {
+    public GuardedTransaction write(Resource resource) {
         put(resource);
         return this;
     }
 
-    GuardedTransaction trail(Provenance trail) {
+    /** Adds the trail of what is written. */
+    public GuardedTransaction trail(Provenance trail) {
         bundle.addEntry()
                 .setResource(trail)
                 .getRequest()
@@ -43,7 +44,8 @@ final class GuardedTransaction {
         return this;
     }
 
-    Bundle bundle() {
+    /** To post. */
+    public Bundle bundle() {
         return bundle;
     }
 

@@ -25,7 +25,7 @@ public record Signature(String who, Instant at) {
     }
 
     /** A reference where it reads as one, else a name to display. */
-    static Reference reference(String who) {
+    public static Reference reference(String who) {
         return isReference(who) ? new Reference(who) : new Reference().setDisplay(who);
     }
 
