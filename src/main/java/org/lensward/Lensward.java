@@ -17,6 +17,7 @@ import picocli.CommandLine.Command;
             DemoCommand.class,
             PlanCommand.class,
             RunCommand.class,
+            SettingsCommand.class,
             StockCommand.class
         })
 public final class Lensward {
