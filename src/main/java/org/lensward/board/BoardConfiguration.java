@@ -11,7 +11,9 @@ import org.lensward.board.api.FlowApi;
 import org.lensward.board.api.LabelsApi;
 import org.lensward.board.api.PlansApi;
 import org.lensward.board.api.StockApi;
+import org.lensward.board.gate.GateConfiguration;
 import org.lensward.flow.RecordClient;
+import org.lensward.flow.figures.FiguresConfiguration;
 import org.lensward.plan.Policy;
 import org.lensward.record.bank.LensBank;
 import org.lensward.record.check.LensChecks;
@@ -47,7 +49,7 @@ import org.springframework.context.annotation.Import;
     SpringDocWebMvcConfiguration.class,
     MultipleOpenApiSupportConfiguration.class
 })
-@Import({Problems.class, PlansApi.class, ChecksApi.class, LabelsApi.class, BankApi.class, StockApi.class, FlowApi.class})
+@Import({GateConfiguration.class, FiguresConfiguration.class, Problems.class, PlansApi.class, ChecksApi.class, LabelsApi.class, BankApi.class, StockApi.class, FlowApi.class})
 public class BoardConfiguration {
 
     @Bean
