@@ -20,6 +20,7 @@ import picocli.CommandLine.Command;
             ReadyCommand.class,
             ReplanCommand.class,
             RunCommand.class,
+            SettingsCommand.class,
             StockCommand.class
         })
 public final class Lensward {

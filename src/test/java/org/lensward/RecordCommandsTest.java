@@ -85,6 +85,30 @@ class RecordCommandsTest {
                 .orElseThrow();
     }
 
+    private static Terminal replan(String... more) {
+        return run(new String[] {"replan", "--record", record.baseUrl()}, more);
+    }
+
+    /** Its eye had a laser: it is withheld, so that nothing else here comes to need another lens. */
+    @Test
+    void one_booking_is_planned_again_by_hand() {
+        Terminal dry = replan("booking-06", "--dry-run");
+        assertThat(dry.exit()).isZero();
+        assertThat(dry.out())
+                .contains("ServiceRequest/booking-06 withheld", "Procedure/plan-booking-06 new", "nothing written")
+                .doesNotContain("Patient");
+        assertThat(replan("booking-06").out()).contains("Procedure/plan-booking-06 new").endsWith("written\n");
+        assertThat(replan("booking-06").out()).isEqualTo("nothing to write\n");
+        assertThat(replan("nobody").exit()).isEqualTo(2);
+    }
+
+    @Test
+    void the_record_says_what_it_offers() {
+        Terminal ready = run(new String[] {"ready", "--record", record.baseUrl()});
+        assertThat(ready.exit()).isZero();
+        assertThat(ready.out()).contains("should: ").doesNotContain("must: ").endsWith("ready\n");
+    }
+
     @Test
     void ordered_twice_it_is_ordered_once() {
         Terminal first = stock("--order");

@@ -20,7 +20,9 @@ import org.lensward.flow.Gatherer;
 import org.lensward.board.day.DayConfiguration;
 import org.lensward.board.outcome.OutcomeConfiguration;
 import org.lensward.board.page.PageConfiguration;
+import org.lensward.board.gate.GateConfiguration;
 import org.lensward.flow.RecordClient;
+import org.lensward.flow.figures.FiguresConfiguration;
 import org.lensward.plan.Policy;
 import org.lensward.record.bank.LensBank;
 import org.lensward.record.check.LensChecks;
@@ -58,6 +60,8 @@ import org.springframework.context.annotation.Import;
     MultipleOpenApiSupportConfiguration.class
 })
 @Import({
+    GateConfiguration.class,
+    FiguresConfiguration.class,
     BoardSecurity.class,
     PageConfiguration.class,
     Problems.class,

@@ -12,6 +12,7 @@ import org.apache.camel.spring.boot.CamelAutoConfiguration;
 import org.apache.camel.support.processor.idempotent.FileIdempotentRepository;
 import org.lensward.flow.auth.AccessConfiguration;
 import org.lensward.flow.auth.RecordDoorway;
+import org.lensward.flow.log.BookingTrail;
 import org.lensward.plan.Policy;
 import org.lensward.record.Fhir;
 import org.lensward.record.hl7.Hl7Reader;
@@ -152,6 +153,11 @@ public class AdapterConfiguration {
     @Bean
     BookingQueue bookingQueue() {
         return new BookingQueue();
+    }
+
+    @Bean
+    BookingTrail bookingTrail() {
+        return new BookingTrail();
     }
 
     @Bean

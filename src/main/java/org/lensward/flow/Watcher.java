@@ -49,7 +49,7 @@ public final class Watcher {
     private final SiteSearch search;
     private final String active;
     private final Clock clock;
-    private Optional<Instant> cursor = Optional.empty();
+    private volatile Optional<Instant> cursor = Optional.empty();
     private Instant looked = Instant.MIN;
     private Map<String, Instant> seen = new HashMap<>();
     private Map<String, Instant> noticed = new HashMap<>();
@@ -126,6 +126,11 @@ public final class Watcher {
         seen = seen.entrySet().stream()
                 .filter(each -> each.getValue().isAfter(forgotten))
                 .collect(Collectors.toMap(Map.Entry::getKey, Map.Entry::getValue, (a, b) -> a, HashMap::new));
+    }
+
+    /** When the last look that counted was taken; nothing before the first. */
+    public Optional<Instant> lastLook() {
+        return cursor;
     }
 
     /** A record whose clock runs behind ours dates a change earlier than we should think. */

@@ -8,6 +8,7 @@ import org.lensward.flow.AdapterSettings;
 import org.springframework.boot.autoconfigure.ImportAutoConfiguration;
 import org.springframework.boot.autoconfigure.ssl.SslAutoConfiguration;
 import org.springframework.boot.context.properties.EnableConfigurationProperties;
+import org.springframework.boot.ssl.SslBundle;
 import org.springframework.boot.ssl.SslBundles;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
@@ -19,11 +20,20 @@ import org.springframework.context.annotation.Configuration;
 public class AccessConfiguration {
 
     @Bean
-    RecordDoorway recordDoorway(AccessSettings access, AdapterSettings adapter, SslBundles bundles, SigningKeys keys) {
-        Optional<SSLContext> tls = access.tlsBundle().isEmpty()
-                ? Optional.empty()
-                : Optional.of(bundles.getBundle(access.tlsBundle()).createSslContext());
-        return new RecordDoorway(credentials(access, adapter.record(), tls, keys), tls);
+    RecordDoorway recordDoorway(
+            AccessSettings access, AdapterSettings adapter, SslBundles bundles, Certificates certificates, SigningKeys keys) {
+        Optional<SSLContext> tls = bundle(access, bundles).map(SslBundle::createSslContext);
+        return new RecordDoorway(credentials(access, adapter.record(), tls, keys), tls, certificates);
+    }
+
+    @Bean
+    Certificates certificates(AccessSettings access, SslBundles bundles) {
+        return new Certificates(
+                bundle(access, bundles).map(each -> each.getStores().getKeyStore()));
+    }
+
+    private static Optional<SslBundle> bundle(AccessSettings access, SslBundles bundles) {
+        return Optional.of(access.tlsBundle()).filter(name -> !name.isEmpty()).map(bundles::getBundle);
     }
 
     @Bean

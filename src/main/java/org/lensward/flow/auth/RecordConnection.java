@@ -80,6 +80,7 @@ public final class RecordConnection extends ApacheRestfulClientFactory {
                 .disableCookieManagement()
                 .disableAuthCaching()
                 .disableRedirectHandling();
+        builder.addInterceptorLast(new ShownCertificate(door.certificates()));
         door.tls().ifPresent(builder::setSSLContext);
         return builder.build();
     }

@@ -93,7 +93,7 @@ final class TokenServer implements AutoCloseable {
         return new RecordClient(
                 Fhir.r4(),
                 new RecordServer(record(), Duration.ofSeconds(20)),
-                new RecordDoorway(credentials, Optional.empty()));
+                new RecordDoorway(credentials, Optional.empty(), new Certificates(Optional.empty())));
     }
 
     @Override
