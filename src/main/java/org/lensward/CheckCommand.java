@@ -25,6 +25,7 @@ import org.lensward.check.Checkpoint;
 import org.lensward.finding.Finding;
 import org.lensward.finding.FindingCode;
 import org.lensward.finding.Outcome;
+import org.lensward.flow.BundlePlanning;
 import org.lensward.flow.PolicyFile;
 import org.lensward.lens.label.CartonLabel;
 import org.lensward.lens.stock.LensUnit;
@@ -153,7 +154,8 @@ final class CheckCommand implements Callable<Integer> {
         Clock clock = Clock.system(ZoneId.systemDefault());
         LensChecks checks = new LensChecks(fhir, chosen, chosen.check(), clock);
         return record == null
-                ? new BundledBooking(BundleInput.readAll(fhir, inputs), name, checks, fhir).planned(chosen, clock)
+                ? new BundledBooking(BundleInput.readAll(fhir, inputs), name, checks, fhir)
+                        .planned(new BundlePlanning(fhir, chosen, clock))
                 : new RecordedBooking(fhir, record, name, checks);
     }
 

@@ -18,9 +18,9 @@ import org.lensward.board.check.Scanned;
 import org.lensward.check.Attempt;
 import org.lensward.check.Checkpoint;
 import org.lensward.finding.Outcome;
+import org.lensward.flow.BundlePlanning;
 import org.lensward.lens.label.CartonLabel;
 import org.lensward.lens.stock.LensUnit;
-import org.lensward.plan.Policy;
 import org.lensward.record.Changes;
 import org.lensward.record.Shelf;
 import org.lensward.record.bank.ImplantCard;
@@ -48,14 +48,14 @@ final class AskedChecks {
      * What a step in a Bundle is tried with.
      *
      * @param fhir FHIR R4
-     * @param policy as the plans are made
+     * @param planning as the plans are made
      * @param checks as lenses are checked
      * @param clock by which today is told
      */
-    record Trial(FhirContext fhir, Policy policy, LensChecks checks, Clock clock) {
+    record Trial(FhirContext fhir, BundlePlanning planning, LensChecks checks, Clock clock) {
 
         CheckedBooking of(Bundle bundle, String booking) {
-            return new BundledBooking(bundle, booking, checks, fhir).planned(policy, clock);
+            return new BundledBooking(bundle, booking, checks, fhir).planned(planning);
         }
     }
 

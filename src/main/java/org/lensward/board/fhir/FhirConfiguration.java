@@ -8,7 +8,6 @@ import org.lensward.flow.AdapterSettings;
 import org.lensward.flow.BookingPlanning;
 import org.lensward.flow.BundlePlanning;
 import org.lensward.flow.Gatherer;
-import org.lensward.plan.Policy;
 import org.lensward.record.bank.LensBank;
 import org.lensward.record.check.LensChecks;
 import org.springframework.boot.context.properties.EnableConfigurationProperties;
@@ -44,8 +43,8 @@ public class FhirConfiguration {
     }
 
     @Bean
-    AskedChecks.Trial trial(FhirContext fhir, Policy policy, LensChecks checks, Clock clock) {
-        return new AskedChecks.Trial(fhir, policy, checks, clock);
+    AskedChecks.Trial trial(FhirContext fhir, BundlePlanning planning, LensChecks checks, Clock clock) {
+        return new AskedChecks.Trial(fhir, planning, checks, clock);
     }
 
     @Bean

@@ -26,6 +26,7 @@ import org.hl7.fhir.r4.model.Task;
 import org.hl7.fhir.r4.model.Type;
 import org.lensward.board.ServedDay;
 import org.lensward.board.check.BundledBooking;
+import org.lensward.flow.BundlePlanning;
 import org.lensward.flow.PolicyFile;
 import org.lensward.plan.Policy;
 import org.lensward.record.Shelf;
@@ -75,7 +76,8 @@ final class CarefulTeam {
         Policy policy = PolicyFile.shipped();
         Clock clock = Clock.systemUTC();
         LensChecks checks = new LensChecks(ServedDay.FHIR, policy, policy.check(), clock);
-        return new BundledBooking(all, BOOKING, checks, ServedDay.FHIR).planned(policy, clock);
+        return new BundledBooking(all, BOOKING, checks, ServedDay.FHIR)
+                .planned(new BundlePlanning(ServedDay.FHIR, policy, clock));
     }
 
     /** Everything right, at the pick. */
