@@ -155,7 +155,7 @@ const quantity = [length, ...(length.component ?? [])].find(isLength).valueQuant
 quantity.value = Number((quantity.value + 0.3).toFixed(2));
 await record.update({ resourceType: "Observation", id: length.id, body: length });
 let after = before;
-for (let tries = 0; tries < 300 && fingerprint(after) === fingerprint(before); tries++) {
+for (let tries = 0; tries < 900 && fingerprint(after) === fingerprint(before); tries++) {
   await new Promise((resolve) => setTimeout(resolve, 200));
   after = await plan("booking-05");
 }

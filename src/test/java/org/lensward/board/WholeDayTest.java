@@ -22,6 +22,7 @@ import org.junit.jupiter.api.Order;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestMethodOrder;
 import org.lensward.NodeClient;
+import org.lensward.record.AcceptedWarnings;
 import org.lensward.record.ProfileValidator;
 import org.lensward.record.ReferenceTargets;
 
@@ -168,8 +169,14 @@ class WholeDayTest {
                 ReferenceTargets.misdirected(each).forEach(fault -> faults.add(sort + ": " + fault));
             }
         });
-        try { java.nio.file.Files.write(java.nio.file.Path.of("/tmp/ways-faults.txt"), faults); java.nio.file.Files.write(java.nio.file.Path.of("/tmp/ways-sorts.txt"), written.keySet()); } catch (java.io.IOException e) { throw new AssertionError(e); }
         assertThat(faults).isEmpty();
+        List<String> warnings = written.values().stream()
+                .filter(each -> List.of("plan-provenance", "predicted-refraction").contains(kind(each)))
+                .flatMap(each -> ProfileValidator.warnings(each).stream())
+                .toList();
+        assertThat(AcceptedWarnings.ofTheDay())
+                .isNotEmpty()
+                .allMatch(accepted -> warnings.stream().anyMatch(warning -> warning.contains(accepted)));
         assertThat(written.values().stream().map(WholeDayTest::kind).distinct())
                 .contains(
                         "eye-plan",

@@ -61,7 +61,7 @@ class ProfilesTest {
                 .flatMap(example -> ProfileValidator.warnings(example).stream())
                 .toList();
 
-        assertThat(AcceptedWarnings.all()).hasSizeGreaterThan(4).allMatch(accepted -> given.stream()
+        assertThat(AcceptedWarnings.ofExamples()).hasSizeGreaterThan(4).allMatch(accepted -> given.stream()
                 .anyMatch(warning -> warning.contains(accepted)));
     }
 

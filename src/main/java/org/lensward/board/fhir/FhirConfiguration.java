@@ -8,7 +8,6 @@ import org.lensward.flow.AdapterSettings;
 import org.lensward.flow.BookingPlanning;
 import org.lensward.flow.BundlePlanning;
 import org.lensward.flow.Gatherer;
-import org.lensward.plan.Policy;
 import org.lensward.record.bank.LensBank;
 import org.lensward.record.check.LensChecks;
 import org.springframework.boot.context.properties.EnableConfigurationProperties;

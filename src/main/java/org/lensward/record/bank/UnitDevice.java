@@ -17,6 +17,7 @@ import org.lensward.lens.stock.LensUnit;
 import org.lensward.lens.stock.UnitState;
 import org.lensward.quantity.Dioptres;
 import org.lensward.record.Codes;
+import org.lensward.record.Legible;
 import org.lensward.record.Quantities;
 import org.lensward.record.Shelf;
 import org.lensward.record.Systems;
@@ -66,7 +67,7 @@ final class UnitDevice {
         DeviceUdiCarrierComponent label = new DeviceUdiCarrierComponent()
                 .setDeviceIdentifier(device)
                 .setIssuer(device.matches("[0-9]{14}") ? GS1 : HIBC);
-        carton.barcode().ifPresent(barcode -> label.setCarrierHRF(barcode).setEntryType(UDIEntryType.BARCODE));
+        carton.barcode().ifPresent(barcode -> label.setCarrierHRF(Legible.text(barcode)).setEntryType(UDIEntryType.BARCODE));
         return label;
     }
 

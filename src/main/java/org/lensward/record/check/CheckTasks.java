@@ -20,6 +20,7 @@ import org.lensward.check.Standing;
 import org.lensward.check.Step;
 import org.lensward.finding.Evidence;
 import org.lensward.finding.Finding;
+import org.lensward.record.Legible;
 import org.lensward.record.Systems;
 
 /** How the Task of a lens check changes with each step; the Task given is left as it is. */
@@ -122,7 +123,7 @@ final class CheckTasks {
                 .person("by", presented.people().reader())
                 .person("second", presented.people().second())
                 .time(presented.at())
-                .text("scan", Optional.of(presented.carton().raw()))
+                .text("scan", Optional.of(Legible.text(presented.carton().raw())))
                 .device("unit", presented.carton().unit().map(each -> each.evidence()
                         .resource()));
     }

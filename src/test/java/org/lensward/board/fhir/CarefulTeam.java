@@ -76,7 +76,8 @@ final class CarefulTeam {
         Policy policy = PolicyFile.shipped();
         Clock clock = Clock.systemUTC();
         LensChecks checks = new LensChecks(ServedDay.FHIR, policy, policy.check(), clock);
-        return new BundledBooking(all, BOOKING, checks, ServedDay.FHIR).planned(new BundlePlanning(ServedDay.FHIR, policy, clock));
+        return new BundledBooking(all, BOOKING, checks, ServedDay.FHIR)
+                .planned(new BundlePlanning(ServedDay.FHIR, policy, clock));
     }
 
     /** Everything right, at the pick. */
