@@ -105,6 +105,9 @@ class AdmissionTest {
             assertThat(reason(Operated.ordinary().constants(Optional.empty()))).isEqualTo(Exclusion.NO_CONSTANTS);
             LensConstants nowhere = LensConstants.published(
                     Optional.of(PureNumber.of(60)), Optional.empty(), Optional.empty(), Optional.empty());
+            LensConstants none = LensConstants.published(
+                    Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty());
+            assertThat(reason(Operated.ordinary().constants(Optional.of(none)))).isEqualTo(Exclusion.NO_CONSTANTS);
             assertThat(reason(Operated.ordinary().constants(Optional.of(nowhere))))
                     .isEqualTo(Exclusion.NO_PREDICTION);
         }
@@ -325,6 +328,32 @@ class AdmissionTest {
     void acuity_has_two_scales() {
         assertThat(new Acuity(PureNumber.of(0.5)).logMar().value()).isCloseTo(0.30, within(0.005));
         assertThat(Acuity.ofLogMar(PureNumber.of(0.3)).decimal().value()).isCloseTo(0.5, within(0.005));
+    }
+
+    @Test
+    void a_number_with_its_sign_is_a_cylinder_with_its_form() {
+        assertThat(Refraction.Cylinder.signed(Dioptres.of(-0.75), Optional.empty()))
+                .isEqualTo(new Refraction.Cylinder(Dioptres.of(0.75), Refraction.Form.MINUS, Optional.empty()));
+        assertThat(Refraction.Cylinder.signed(Dioptres.of(0.75), Optional.empty()).form())
+                .isEqualTo(Refraction.Form.PLUS);
+    }
+
+    /** What the rupture model foretells: Narendran et al., Eye 2009;23:31. */
+    @Test
+    void what_counts_as_a_rupture() {
+        assertThat(Complication.values())
+                .filteredOn(Complication::isRupture)
+                .containsExactly(
+                        Complication.CAPSULE_RUPTURE, Complication.VITREOUS_LOSS, Complication.DROPPED_NUCLEUS);
+    }
+
+    /** A code serves as an id's part: 31 characters at most, as a finding's. */
+    @Test
+    void every_reason_has_a_code_and_words_of_its_own() {
+        assertThat(Exclusion.values()).extracting(Exclusion::code).doesNotHaveDuplicates().allMatch(code -> code.length() <= 31);
+        assertThat(Exclusion.values()).extracting(Exclusion::toString).doesNotHaveDuplicates();
+        assertThat(Complication.RADIAL_TEAR.code()).isEqualTo("radial-tear");
+        assertThat(Refraction.Way.SUBJECTIVE.code()).isEqualTo("subjective");
     }
 
     @Test
