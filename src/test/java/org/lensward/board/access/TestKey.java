@@ -1,6 +1,7 @@
 package org.lensward.board.access;
 
 import com.nimbusds.jose.JOSEException;
+import com.nimbusds.jose.JOSEObjectType;
 import com.nimbusds.jose.JWSAlgorithm;
 import com.nimbusds.jose.JWSHeader;
 import com.nimbusds.jose.crypto.ECDSASigner;
@@ -53,8 +54,13 @@ public final class TestKey {
 
     /** A signed token. */
     public String sign(JWTClaimsSet claims) throws JOSEException {
-        SignedJWT token =
-                new SignedJWT(new JWSHeader.Builder(JWSAlgorithm.ES384).keyID("test").build(), claims);
+        return sign(claims, JOSEObjectType.JWT);
+    }
+
+    /** Likewise, of a type of its own. */
+    public String sign(JWTClaimsSet claims, JOSEObjectType type) throws JOSEException {
+        SignedJWT token = new SignedJWT(
+                new JWSHeader.Builder(JWSAlgorithm.ES384).keyID("test").type(type).build(), claims);
         token.sign(new ECDSASigner(key));
         return token.serialize();
     }

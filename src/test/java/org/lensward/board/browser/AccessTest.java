@@ -2,6 +2,7 @@ package org.lensward.board.browser;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.nimbusds.jose.JOSEObjectType;
 import com.nimbusds.jose.JWSAlgorithm;
 import com.nimbusds.jose.JWSHeader;
 import com.nimbusds.jose.crypto.MACSigner;
@@ -80,6 +81,9 @@ class AccessTest {
         var good = issuer.claims("surgeon");
         assertThat(call("GET", "/api/plans/booking-12", issuer.sign(good.build()), "").statusCode())
                 .isEqualTo(200);
+        // RFC 9068, section 2.1
+        String access = issuer.sign(good.build(), new JOSEObjectType("at+jwt"));
+        assertThat(call("GET", "/api/plans/booking-12", access, "").statusCode()).isEqualTo(200);
         SignedJWT guessed = new SignedJWT(new JWSHeader(JWSAlgorithm.HS256), good.build());
         guessed.sign(new MACSigner(new byte[32]));
         String[] bad = {
@@ -90,6 +94,7 @@ class AccessTest {
                     .build()),
             issuer.sign(issuer.claims("surgeon").expirationTime(null).build()),
             new TestKey().sign(good.build()),
+            issuer.sign(good.build(), new JOSEObjectType("secevent+jwt")),
             new PlainJWT(good.build()).serialize(),
             guessed.serialize(),
             "nonsense"

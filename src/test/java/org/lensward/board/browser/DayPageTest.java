@@ -32,6 +32,16 @@ class DayPageTest {
                 .toList();
     }
 
+    /** The prediction that booking-01's lens was chosen by. */
+    private static Observation chosen() {
+        return browser.server()
+                .record()
+                .read()
+                .resource(Observation.class)
+                .withId("plan-booking-01-predicted-srk-t")
+                .execute();
+    }
+
     private static WebElement row(String booking) {
         return browser.find("#eye-" + booking).findElement(By.xpath("ancestor::tr"));
     }
@@ -43,12 +53,7 @@ class DayPageTest {
         assertThat(shown()).hasSize(12);
         assertThat(browser.find("h1").getText()).isEqualTo("Thursday 10 December 2026");
         assertThat(browser.find("section[aria-label='Theatre 1']").getText()).contains("6 eyes");
-        Observation chosen = browser.server()
-                .record()
-                .read()
-                .resource(Observation.class)
-                .withId("plan-booking-01-predicted-srk-t")
-                .execute();
+        Observation chosen = chosen();
         Procedure plan = browser.server()
                 .record()
                 .read()
@@ -81,12 +86,7 @@ class DayPageTest {
     @Test
     void the_prediction_is_drawn_to_scale_against_its_target() {
         browser.signIn("Ms Vale");
-        Observation chosen = browser.server()
-                .record()
-                .read()
-                .resource(Observation.class)
-                .withId("plan-booking-01-predicted-srk-t")
-                .execute();
+        Observation chosen = chosen();
         double predicted = chosen.getValueQuantity().getValue().doubleValue();
         double deviation = chosen.getComponent().stream()
                 .filter(each -> each.getCode().getCodingFirstRep().getCode().equals("standard-deviation"))
