@@ -1,8 +1,11 @@
 package org.lensward.board.access;
 
+import com.nimbusds.jose.JOSEObjectType;
 import com.nimbusds.jose.JWSAlgorithm;
 import com.nimbusds.jose.jwk.JWKSet;
 import com.nimbusds.jose.jwk.source.ImmutableJWKSet;
+import com.nimbusds.jose.proc.DefaultJOSEObjectTypeVerifier;
+import com.nimbusds.jose.proc.JOSEObjectTypeVerifier;
 import com.nimbusds.jose.proc.JWSVerificationKeySelector;
 import com.nimbusds.jose.proc.SecurityContext;
 import com.nimbusds.jwt.proc.DefaultJWTProcessor;
@@ -32,6 +35,10 @@ final class MachineTokens {
     private static final Set<SignatureAlgorithm> ACCEPTED =
             Set.of(SignatureAlgorithm.ES384, SignatureAlgorithm.RS384, SignatureAlgorithm.RS256);
 
+    /** A plain token (RFC 7519) or an access token (RFC 9068). */
+    private static final JOSEObjectTypeVerifier<SecurityContext> TYPES =
+            new DefaultJOSEObjectTypeVerifier<>(JOSEObjectType.JWT, new JOSEObjectType("at+jwt"), null);
+
     private final Machines machines;
     private final GrantedRoles roles;
 
@@ -51,6 +58,7 @@ final class MachineTokens {
                                 ? NimbusJwtDecoder.withIssuerLocation(machines.issuer())
                                 : NimbusJwtDecoder.withJwkSetUri(keys.toString()))
                         .jwsAlgorithms(accepted -> accepted.addAll(ACCEPTED))
+                        .jwtProcessorCustomizer(processor -> processor.setJWSTypeVerifier(TYPES))
                         .build()));
     }
 
@@ -58,6 +66,7 @@ final class MachineTokens {
         DefaultJWTProcessor<SecurityContext> processor = new DefaultJWTProcessor<>();
         processor.setJWSKeySelector(new JWSVerificationKeySelector<>(
                 Set.of(JWSAlgorithm.ES384, JWSAlgorithm.RS384, JWSAlgorithm.RS256), keys(file)));
+        processor.setJWSTypeVerifier(TYPES);
         // Time and issuer are judged once, by the validators below.
         processor.setJWTClaimsSetVerifier((claims, context) -> {});
         return new NimbusJwtDecoder(processor);

@@ -1,6 +1,7 @@
 package org.lensward.board.access;
 
 import com.nimbusds.jose.JOSEException;
+import com.nimbusds.jose.JOSEObjectType;
 import com.nimbusds.jose.JWSAlgorithm;
 import com.nimbusds.jose.JWSHeader;
 import com.nimbusds.jose.crypto.ECDSASigner;
@@ -42,7 +43,7 @@ public final class TestKey {
     }
 
     /** What a good token says of a program with these roles. */
-    JWTClaimsSet.Builder claims(String... roles) {
+    public JWTClaimsSet.Builder claims(String... roles) {
         return new JWTClaimsSet.Builder()
                 .issuer(ISSUER)
                 .audience(AUDIENCE)
@@ -52,9 +53,14 @@ public final class TestKey {
     }
 
     /** A signed token. */
-    String sign(JWTClaimsSet claims) throws JOSEException {
-        SignedJWT token =
-                new SignedJWT(new JWSHeader.Builder(JWSAlgorithm.ES384).keyID("test").build(), claims);
+    public String sign(JWTClaimsSet claims) throws JOSEException {
+        return sign(claims, JOSEObjectType.JWT);
+    }
+
+    /** Likewise, of a type of its own. */
+    public String sign(JWTClaimsSet claims, JOSEObjectType type) throws JOSEException {
+        SignedJWT token = new SignedJWT(
+                new JWSHeader.Builder(JWSAlgorithm.ES384).keyID("test").type(type).build(), claims);
         token.sign(new ECDSASigner(key));
         return token.serialize();
     }
