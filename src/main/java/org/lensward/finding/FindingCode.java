@@ -1005,7 +1005,14 @@ public enum FindingCode {
             CONDITION,
             "None of the patient's identifiers is of a kind that the site's code map counts.",
             "Name the system of the patient's number in the site's code map, or complete the patient's identifiers.",
-            Source.WRONG_LENS_REVIEWS);
+            Source.WRONG_LENS_REVIEWS),
+
+    // The lens bank's stores
+    UNIT_STORE_UNKNOWN(
+            WITHHOLDS,
+            "The record holds no place %s.",
+            "Choose a store that is in the record, or have it added.",
+            Source.HOUSE);
 
     private final Severity severity;
     private final String template;
