@@ -2,20 +2,16 @@ package org.lensward.board.api;
 
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.tags.Tag;
-import java.time.Clock;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
-import org.hl7.fhir.r4.model.Bundle;
-import org.hl7.fhir.r4.model.OperationOutcome.IssueType;
+import org.lensward.board.store.StockDesk;
 import org.lensward.finding.Evidence;
-import org.lensward.flow.RecordClient;
+import org.lensward.finding.Outcome;
 import org.lensward.lens.stock.LensKind;
 import org.lensward.lens.stock.LensNeed;
-import org.lensward.plan.Policy;
-import org.lensward.record.Shelf;
-import org.lensward.record.UnreadableRecord;
-import org.lensward.record.bank.LensBank;
+import org.lensward.lens.stock.LensUnit;
+import org.lensward.lens.stock.Order;
 import org.lensward.record.stock.StockSheet;
 import org.lensward.record.stock.SupplyRequests;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -30,16 +26,12 @@ import org.springframework.web.bind.annotation.RestController;
 @Tag(name = "Stock")
 public final class StockApi {
 
-    private final RecordClient client;
-    private final LensBank bank;
-    private final Policy policy;
-    private final Clock clock;
+    private final BankDesk bank;
+    private final StockDesk stock;
 
-    public StockApi(RecordClient client, LensBank bank, Policy policy, Clock clock) {
-        this.client = client;
+    public StockApi(BankDesk bank, StockDesk stock) {
         this.bank = bank;
-        this.policy = policy;
-        this.clock = clock;
+        this.stock = stock;
     }
 
     /**
@@ -50,9 +42,15 @@ public final class StockApi {
      * @param orders what to order
      * @param belowPar kinds of which fewer are there than ought to be
      * @param expiring cartons that soon go out of date
+     * @param bank what the bank could not read; a carton among it was not looked at
      */
     public record Sheet(
-            List<Need> needs, List<Found> findings, List<Supply> orders, List<Level> belowPar, List<Carton> expiring) {}
+            List<Need> needs,
+            List<Found> findings,
+            List<Supply> orders,
+            List<Level> belowPar,
+            List<Carton> expiring,
+            List<Found> bank) {}
 
     /**
      * One lens of one kit.
@@ -108,37 +106,32 @@ public final class StockApi {
     @Operation(summary = "Looks for every lens of every planned kit of those days")
     @GetMapping
     public Sheet stock(@RequestParam LocalDate from, @RequestParam LocalDate to) {
-        return shown(sheet(gathered(), from, to));
+        Outcome<List<LensUnit>> units = bank.units();
+        return shown(
+                stock.check(stock.between(from, to), Refusal.unless(units)).sheet(),
+                units.findings().stream().map(Found::of).toList());
     }
 
     @Operation(summary = "Writes the orders of those days as SupplyRequests; ordered twice, it is ordered once")
     @PostMapping("/orders")
     public List<Supply> order(@RequestParam LocalDate from, @RequestParam LocalDate to) {
-        Shelf shelf = gathered();
-        StockSheet sheet = sheet(shelf, from, to);
-        Bundle orders = SupplyRequests.transaction(sheet.allocation().orders(), shelf);
-        if (orders.hasEntry()) {
-            client.post(orders);
-        }
-        return shown(sheet).orders();
+        return supplies(stock.order(stock.check(stock.between(from, to), bank.all())));
     }
 
-    private Shelf gathered() {
-        return new Shelf(client.gather(StockSheet.questions(policy.stock(), LocalDate.now(clock))));
+    private static List<Supply> supplies(List<Order> orders) {
+        return orders.stream()
+                .map(order -> new Supply(
+                        order.kind().toString(),
+                        order.count(),
+                        order.location(),
+                        order.neededBy(),
+                        order.orderBy(),
+                        order.late(),
+                        order.bookings()))
+                .toList();
     }
 
-    private StockSheet sheet(Shelf shelf, LocalDate from, LocalDate to) {
-        if (to.isBefore(from)) {
-            throw new UnreadableRecord(IssueType.VALUE, "to", "The last day, " + to + ", is before " + from + ".");
-        }
-        return StockSheet.of(
-                shelf,
-                Refusal.unless(bank.units()),
-                policy.stock(),
-                new StockSheet.Days(from, to, LocalDate.now(clock)));
-    }
-
-    private static Sheet shown(StockSheet sheet) {
+    private static Sheet shown(StockSheet sheet, List<Found> bank) {
         return new Sheet(
                 sheet.needs().stream().map(need -> need(sheet, need)).toList(),
                 sheet.needs().stream()
@@ -147,16 +140,7 @@ public final class StockApi {
                         .flatMap(booking -> sheet.findings(new Evidence(booking, "", "")).stream())
                         .map(Found::of)
                         .toList(),
-                sheet.allocation().orders().stream()
-                        .map(order -> new Supply(
-                                order.kind().toString(),
-                                order.count(),
-                                order.location(),
-                                order.neededBy(),
-                                order.orderBy(),
-                                order.late(),
-                                order.bookings()))
-                        .toList(),
+                supplies(sheet.allocation().orders()),
                 sheet.levels().stream()
                         .flatMap(site -> site.levels().stream())
                         .filter(level -> level.suggestedOrder() > 0)
@@ -167,7 +151,8 @@ public final class StockApi {
                                 level.par(),
                                 level.suggestedOrder()))
                         .toList(),
-                sheet.expiring().stream().map(Carton::of).toList());
+                sheet.expiring().stream().map(Carton::of).toList(),
+                bank);
     }
 
     private static Need need(StockSheet sheet, LensNeed need) {
