@@ -15,6 +15,7 @@ import org.lensward.board.api.Found;
  * @param site the site shown, or empty for all
  * @param strip by model and power
  * @param until the last day looked at
+ * @param days how many days that is from today, today included
  * @param shorts what is short, primaries first
  * @param orders what to order for it, first due first
  * @param promises who is to have what, by day
@@ -32,6 +33,7 @@ record BankSheet(
         String site,
         HeatStrip strip,
         LocalDate until,
+        int days,
         List<Short> shorts,
         List<Supply> orders,
         List<Promise> promises,
@@ -106,7 +108,7 @@ record BankSheet(
     record Level(String lens, String address, String site, int onHand, int onOrder, int par, int order) {}
 
     /** Whether only some of what is on the shelf and soon out of date is shown. */
-    boolean isExpiringCut() {
+    public boolean isExpiringCut() {
         return expiringCount > expiring.size();
     }
 }

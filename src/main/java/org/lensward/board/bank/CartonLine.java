@@ -41,12 +41,12 @@ record CartonLine(
         Optional<String> patient) {
 
     /** Whether it is held for somebody. */
-    boolean isHeld() {
+    public boolean isHeld() {
         return state.equals("reserved") || state.equals("picked");
     }
 
     /** Whether nothing more can be done with it. */
-    boolean isGone() {
+    public boolean isGone() {
         return state.equals("implanted") || state.equals("wasted");
     }
 

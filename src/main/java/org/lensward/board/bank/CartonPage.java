@@ -12,6 +12,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.hl7.fhir.r4.model.Bundle;
 import org.hl7.fhir.r4.model.OperationOutcome.IssueType;
+import org.jspecify.annotations.Nullable;
 import org.lensward.board.api.BankApi;
 import org.lensward.board.api.BankDesk;
 import org.lensward.board.api.Found;
@@ -57,7 +58,8 @@ public final class CartonPage {
      * @param reason why
      * @param to which store
      */
-    public record Form(String version, String taker, String reason, String to) {
+    public record Form(
+            @Nullable String version, @Nullable String taker, @Nullable String reason, @Nullable String to) {
 
         BankApi.Deed deed(Optional<String> held) {
             Optional<String> chosen = said(taker);
@@ -78,7 +80,7 @@ public final class CartonPage {
             }
         }
 
-        private static Optional<String> said(String text) {
+        private static Optional<String> said(@Nullable String text) {
             return Optional.ofNullable(text).filter(each -> !each.isBlank());
         }
 

@@ -46,7 +46,7 @@ record CartonSheet(
     record Taker(String booking, String patient, String role, LocalDate day) {
 
         /** Booking and day, as the form sends them. */
-        String key() {
+        public String key() {
             return booking + " " + day;
         }
     }
@@ -63,13 +63,13 @@ record CartonSheet(
 
         static final Typed NOTHING = new Typed("", "", "", "");
 
-        String reasonFor(String form) {
+        public String reasonFor(String form) {
             return movement.equals(form) ? reason : "";
         }
     }
 
     /** The forms that make sense of it as it stands. */
-    boolean may(String movement) {
+    public boolean may(String movement) {
         return switch (movement) {
             case "reserve" -> carton.state().equals("available") && !carton.shelf().equals("out of date");
             case "return" -> carton.isHeld();

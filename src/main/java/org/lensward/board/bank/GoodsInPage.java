@@ -3,7 +3,7 @@ package org.lensward.board.bank;
 import jakarta.servlet.http.HttpServletResponse;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 import org.lensward.board.api.BankApi;
 import org.lensward.board.api.BankDesk;
 import org.lensward.board.api.Found;
@@ -39,7 +39,7 @@ public final class GoodsInPage {
     /**
      * What was filled in so far.
      *
-     * @param scans one for each barcode
+     * @param scans one line for each barcode
      * @param model the catalogue entry
      * @param power as read from the box
      * @param cylinder likewise
@@ -48,20 +48,18 @@ public final class GoodsInPage {
      * @param consigned "yes" where it is on consignment
      */
     public record Form(
-            List<String> scans,
-            String model,
-            String power,
-            String cylinder,
-            String location,
-            String owner,
-            String consigned) {
+            @Nullable String scans,
+            @Nullable String model,
+            @Nullable String power,
+            @Nullable String cylinder,
+            @Nullable String location,
+            @Nullable String owner,
+            @Nullable String consigned) {
 
-        static final Form NOTHING = new Form(List.of(), "", "", "", "", "", "");
+        static final Form NOTHING = new Form("", "", "", "", "", "", "");
 
         public Form {
-            scans = Stream.concat(Stream.ofNullable(scans).flatMap(List::stream), Stream.empty())
-                    .filter(scan -> !scan.isBlank())
-                    .toList();
+            scans = said(scans);
             model = said(model);
             power = said(power);
             cylinder = said(cylinder);
@@ -70,19 +68,29 @@ public final class GoodsInPage {
             consigned = said(consigned);
         }
 
-        private static String said(String text) {
+        private static String said(@Nullable String text) {
             return text == null ? "" : text.strip();
+        }
+
+        List<String> barcodes() {
+            return scans().lines().map(String::strip).filter(each -> !each.isEmpty()).toList();
+        }
+
+        /** With one barcode more; a separator that no form can carry becomes the sign for it. */
+        Form with(String scan) {
+            String more = (scans() + "\n" + scan.replace('\u001d', '\u241d')).strip();
+            return new Form(more, model(), power(), cylinder(), location(), owner(), consigned());
         }
 
         BankApi.Arrival arrival() {
             return new BankApi.Arrival(
-                    scans,
-                    model,
-                    inDioptres(power),
-                    Optional.of(cylinder).filter(each -> !each.isEmpty()).map(Form::inDioptres),
-                    location,
-                    owner,
-                    consigned.equals("yes"),
+                    barcodes(),
+                    model(),
+                    inDioptres(power()),
+                    Optional.of(cylinder()).filter(each -> !each.isEmpty()).map(Form::inDioptres),
+                    location(),
+                    owner(),
+                    consigned().equals("yes"),
                     "");
         }
 
@@ -126,15 +134,13 @@ public final class GoodsInPage {
     /** One barcode more; what cannot be read whole leaves those before it as they were. */
     @PostMapping("/bank/in/label")
     String scan(@ModelAttribute Form form, @RequestParam String scan, HttpServletResponse response, Model model) {
-        List<String> scans = Stream.concat(form.scans().stream(), Stream.of(scan)).toList();
-        Form more = new Form(
-                scans, form.model(), form.power(), form.cylinder(), form.location(), form.owner(), form.consigned());
+        Form more = form.with(scan);
         try {
-            model.addAttribute("sheet", sheet(more, Optional.of(bank.label(scans)), List.of()));
+            model.addAttribute("sheet", sheet(more, Optional.of(bank.label(more.barcodes())), List.of()));
         } catch (Refusal unreadable) {
             response.setStatus(HttpStatus.UNPROCESSABLE_ENTITY.value());
             Optional<CartonLabel> before =
-                    form.scans().isEmpty() ? Optional.empty() : Optional.of(bank.label(form.scans()));
+                    form.barcodes().isEmpty() ? Optional.empty() : Optional.of(bank.label(form.barcodes()));
             model.addAttribute("sheet", sheet(form, before, found(unreadable)));
         }
         return "goods-in :: content";
@@ -150,7 +156,7 @@ public final class GoodsInPage {
             return "carton :: content";
         } catch (Refusal refused) {
             response.setStatus(refused.status().value());
-            model.addAttribute("sheet", sheet(form, Optional.of(bank.label(form.scans())), found(refused)));
+            model.addAttribute("sheet", sheet(form, Optional.of(bank.label(form.barcodes())), found(refused)));
             return "goods-in :: content";
         }
     }

@@ -47,12 +47,12 @@ record HeatStrip(List<String> powers, List<Row> rows, List<Names.Choice> sites) 
             boolean isBelow) {
 
         /** How dark: 0 for none, then 1, 2 or 3, 4 to 7, more. */
-        int shade() {
+        public int shade() {
             return count == 0 ? 0 : count == 1 ? 1 : count < 4 ? 2 : count < 8 ? 3 : 4;
         }
 
         /** All of it, to be read aloud. */
-        String words() {
+        public String words() {
             return power + ": " + count + " free"
                     + said(reserved, "reserved")
                     + said(expiring, "going out of date")

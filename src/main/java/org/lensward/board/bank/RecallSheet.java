@@ -48,7 +48,7 @@ record RecallSheet(
             Optional<String> state,
             List<String> people) {}
 
-    int count() {
+    public int count() {
         return inEyes.size() + promised.size() + shelved.size() + gone.size();
     }
 }

@@ -66,6 +66,7 @@ public final class SheetMaker {
                 site.orElse(""),
                 new StripMaker(names, new Sites(shelf), policy, today).strip(units, levels, site),
                 today.plusDays(settings.days() - 1L),
+                settings.days(),
                 stock.map(each -> shorts(each, names)).orElse(List.of()),
                 stock.map(each -> each.allocation().orders().stream().map(order -> supply(order, names)).toList())
                         .orElse(List.of()),
