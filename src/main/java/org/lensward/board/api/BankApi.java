@@ -50,7 +50,14 @@ public final class BankApi {
             String location,
             String owner,
             boolean consigned,
-            String by) {}
+            String by)
+            implements NamesActor {
+
+        @Override
+        public Optional<String> actor() {
+            return Optional.of(by);
+        }
+    }
 
     /**
      * What is done with a carton.
@@ -68,7 +75,14 @@ public final class BankApi {
             Optional<LocalDate> day,
             Optional<String> reason,
             Optional<String> to,
-            Optional<String> version) {}
+            Optional<String> version)
+            implements NamesActor {
+
+        @Override
+        public Optional<String> actor() {
+            return Optional.of(by);
+        }
+    }
 
     /**
      * Cartons, and what the bank could not read of others.

@@ -66,7 +66,13 @@ public final class ChecksApi {
      * @param presented the fields that the command {@code check --help} lists
      * @param implanted at sign-out: surgeon and hospital
      */
-    public record Step(List<String> scans, JsonNode presented, Optional<Implanted> implanted) {}
+    public record Step(List<String> scans, JsonNode presented, Optional<Implanted> implanted) implements NamesActor {
+
+        @Override
+        public Optional<String> actor() {
+            return Optional.of(presented.at("/people/reader").asText()).filter(name -> !name.isEmpty());
+        }
+    }
 
     /**
      * Who implanted the lens, and where.

@@ -90,27 +90,27 @@ public final class CartonPage {
         }
     }
 
-    @GetMapping("/bank/carton/{id}")
-    String carton(@PathVariable String id, Model model) {
-        model.addAttribute("sheet", sheet(bank.unit(id), Optional.empty(), List.of(), CartonSheet.Typed.NOTHING));
+    @GetMapping("/bank/carton/{unit}")
+    String carton(@PathVariable String unit, Model model) {
+        model.addAttribute("sheet", sheet(bank.unit(unit), Optional.empty(), List.of(), CartonSheet.Typed.NOTHING));
         return "carton";
     }
 
-    @PostMapping("/bank/carton/{id}/{movement}")
+    @PostMapping("/bank/carton/{unit}/{movement}")
     String move(
-            @PathVariable String id,
+            @PathVariable String unit,
             @PathVariable String movement,
             @ModelAttribute Form form,
             HttpServletResponse response,
             Model model) {
-        Optional<String> held = bank.unit(id).heldFor();
+        Optional<String> held = bank.unit(unit).heldFor();
         try {
-            LensUnit moved = bank.move(id, movement, form.deed(held));
+            LensUnit moved = bank.move(unit, movement, form.deed(held));
             model.addAttribute("sheet", sheet(moved, Optional.of(done(movement)), List.of(), CartonSheet.Typed.NOTHING));
         } catch (Refusal refused) {
             response.setStatus(refused.status().value());
             List<Found> why = refused.findings().stream().map(Found::of).toList();
-            model.addAttribute("sheet", sheet(bank.unit(id), Optional.empty(), why, form.typed(movement)));
+            model.addAttribute("sheet", sheet(bank.unit(unit), Optional.empty(), why, form.typed(movement)));
         }
         return "carton :: content";
     }
