@@ -1,7 +1,6 @@
 package org.lensward;
 
 import ca.uhn.fhir.context.FhirContext;
-import java.time.Clock;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -17,7 +16,6 @@ import org.hl7.fhir.r4.model.Task;
 import org.lensward.finding.Outcome;
 import org.lensward.flow.BundlePlanning;
 import org.lensward.lens.stock.LensUnit;
-import org.lensward.plan.Policy;
 import org.lensward.record.PlanKey;
 import org.lensward.record.Publication;
 import org.lensward.record.Shelf;
@@ -47,15 +45,14 @@ final class BundledBooking implements CheckedBooking {
     }
 
     /** With the plan the booking has now. */
-    BundledBooking planned(Policy policy, Clock clock) {
-        new BundlePlanning(fhir, policy, clock)
-                .plan(all).stream()
-                        .filter(each -> Shelf.name(each.booked().request()).equals(booking))
-                        .forEach(each -> {
-                            if (each.publication() instanceof Publication.Write write) {
-                                take(write.bundle());
-                            }
-                        });
+    BundledBooking planned(BundlePlanning planning) {
+        planning.plan(all).stream()
+                .filter(each -> Shelf.name(each.booked().request()).equals(booking))
+                .forEach(each -> {
+                    if (each.publication() instanceof Publication.Write write) {
+                        take(write.bundle());
+                    }
+                });
         return this;
     }
 

@@ -23,7 +23,6 @@ import org.lensward.finding.Evidence;
 import org.lensward.finding.Finding;
 import org.lensward.finding.FindingCode;
 import org.lensward.finding.Outcome;
-import org.lensward.flow.PolicyFile;
 import org.lensward.lens.label.CartonLabel;
 import org.lensward.lens.label.LabelReader;
 import org.lensward.lens.stock.LensUnit;
@@ -32,7 +31,11 @@ import org.lensward.record.Fhir;
 import org.lensward.record.UnreadableRecord;
 import org.lensward.record.check.CheckAnswer;
 import org.lensward.record.check.LensChecks;
+import org.lensward.record.site.SiteCodes;
+import org.lensward.record.site.SitePlanning;
+import org.lensward.record.site.SiteSearch;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -104,8 +107,8 @@ final class CheckCommand implements Callable<Integer> {
     @Option(names = "--confirm", paramLabel = "SURGEON", description = "before that, this surgeon confirms the plan")
     private @Nullable String surgeon;
 
-    @Option(names = "--policy", paramLabel = "FILE", description = "the hospital's policy; the shipped one if absent")
-    private @Nullable Path policy;
+    @Mixin
+    private final HospitalFiles hospital = new HospitalFiles();
 
     @Override
     public Integer call() throws IOException {
@@ -148,13 +151,15 @@ final class CheckCommand implements Callable<Integer> {
     }
 
     private CheckedBooking checked(FhirContext fhir) throws IOException {
-        Policy chosen = PolicyFile.orShipped(policy);
+        Policy policy = hospital.policy();
+        SiteCodes codes = hospital.siteCodes();
         String name = Bookings.name(booking);
         Clock clock = Clock.system(ZoneId.systemDefault());
-        LensChecks checks = new LensChecks(fhir, chosen, chosen.check(), clock);
+        LensChecks checks = new LensChecks(new SitePlanning(fhir, policy, codes), policy.check(), clock);
         return record == null
-                ? new BundledBooking(BundleInput.readAll(fhir, inputs), name, checks, fhir).planned(chosen, clock)
-                : new RecordedBooking(fhir, record, name, checks);
+                ? new BundledBooking(BundleInput.readAll(fhir, inputs), name, checks, fhir)
+                        .planned(hospital.planning(fhir, clock))
+                : new RecordedBooking(fhir, record, name, new SiteSearch(codes), checks);
     }
 
     private int run(CheckedBooking checked, Optional<Presentation> step) {

@@ -3,7 +3,6 @@ package org.lensward;
 import ca.uhn.fhir.context.FhirContext;
 import java.io.IOException;
 import java.net.URI;
-import java.nio.file.Path;
 import java.time.Clock;
 import java.time.ZoneId;
 import java.util.List;
@@ -14,14 +13,13 @@ import org.lensward.board.DaySheet;
 import org.lensward.board.DaySheets;
 import org.lensward.board.DayTable;
 import org.lensward.board.TheatreList;
-import org.lensward.flow.BundlePlanning;
-import org.lensward.flow.PolicyFile;
 import org.lensward.flow.RecordClient;
-import org.lensward.plan.Policy;
 import org.lensward.record.Fhir;
 import org.lensward.record.Shelf;
 import org.lensward.record.UnreadableRecord;
+import org.lensward.risk.preparation.PreparationPolicy;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
@@ -45,18 +43,18 @@ final class DayCommand implements Callable<Integer> {
     @Option(names = "--date", paramLabel = "DATE", description = "that day alone, such as 2026-12-10")
     private String date = "";
 
-    @Option(names = "--policy", paramLabel = "FILE", description = "the hospital's policy; the shipped one if absent")
-    private @Nullable Path policy;
+    @Mixin
+    private final HospitalFiles hospital = new HospitalFiles();
 
     @Override
     public Integer call() throws IOException {
         FhirContext fhir = Fhir.r4();
-        Policy chosen = PolicyFile.orShipped(policy);
+        PreparationPolicy preparation = hospital.policy().preparation();
         try {
             Bundle gathered = record == null
-                    ? planned(fhir, chosen)
+                    ? planned(fhir)
                     : RecordClient.at(record, fhir).gather(TheatreList.QUESTIONS);
-            List<DaySheet> sheets = DaySheets.of(new Shelf(gathered), chosen.preparation()).stream()
+            List<DaySheet> sheets = DaySheets.of(new Shelf(gathered), preparation).stream()
                     .filter(sheet -> date.isEmpty() || sheet.day().equals(date))
                     .toList();
             System.out.print(DayTable.of(sheets));
@@ -66,8 +64,8 @@ final class DayCommand implements Callable<Integer> {
         }
     }
 
-    private Bundle planned(FhirContext fhir, Policy chosen) throws IOException {
+    private Bundle planned(FhirContext fhir) throws IOException {
         Bundle all = BundleInput.read(fhir, input);
-        return PlannedBundle.of(all, new BundlePlanning(fhir, chosen, Clock.system(ZoneId.systemDefault())));
+        return PlannedBundle.of(all, hospital.planning(fhir, Clock.system(ZoneId.systemDefault())));
     }
 }

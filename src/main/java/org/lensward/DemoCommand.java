@@ -46,6 +46,13 @@ final class DemoCommand implements Callable<Integer> {
             description = "where record and queue keep their data (default: ${DEFAULT-VALUE})")
     private Path data = Path.of("data");
 
+    @Option(
+            names = "--database",
+            paramLabel = "URL",
+            description = "keep the record in this PostgreSQL database instead, such as"
+                    + " jdbc:postgresql://host/record?user=record; its password comes from the file PGPASSFILE names")
+    private String database = "";
+
     @Option(names = "--once", description = "stop when the list is printed")
     private boolean once;
 
@@ -83,7 +90,10 @@ final class DemoCommand implements Callable<Integer> {
     }
 
     private EmbeddedRecord record() {
-        return EmbeddedRecord.start(EmbeddedRecordSettings.inFile(port, data.resolve("record")));
+        return EmbeddedRecord.start(
+                database.isEmpty()
+                        ? EmbeddedRecordSettings.inFile(port, data.resolve("record"))
+                        : EmbeddedRecordSettings.inPostgres(port, database));
     }
 
     private Map<String, Object> settings() {

@@ -5,7 +5,6 @@ import ca.uhn.fhir.parser.IParser;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Path;
 import java.time.Clock;
 import java.time.ZoneId;
 import java.util.List;
@@ -13,20 +12,14 @@ import java.util.Locale;
 import java.util.concurrent.Callable;
 import org.hl7.fhir.r4.model.Bundle;
 import org.hl7.fhir.r4.model.OperationOutcome.IssueType;
-import org.jspecify.annotations.Nullable;
 import org.lensward.finding.Finding;
-import org.lensward.flow.BundlePlanning;
 import org.lensward.flow.BundlePlanning.Planned;
-import org.lensward.flow.PolicyFile;
-import org.lensward.flow.SiteCodesFile;
 import org.lensward.plan.PlanState;
-import org.lensward.plan.Policy;
 import org.lensward.record.Fhir;
 import org.lensward.record.Publication;
 import org.lensward.record.UnreadableRecord;
-import org.lensward.record.site.SiteCodes;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Option;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Parameters;
 
 /** Plans the bookings of one Bundle, with no server and no broker. */
@@ -46,14 +39,8 @@ final class PlanCommand implements Callable<Integer> {
     @Parameters(paramLabel = "BUNDLE.json", description = "the file to read, or - for standard input")
     private String input = "-";
 
-    @Option(names = "--policy", paramLabel = "FILE", description = "the hospital's policy; the shipped one if absent")
-    private @Nullable Path policy;
-
-    @Option(
-            names = "--site-codes",
-            paramLabel = "FILE",
-            description = "the hospital's map of its own codes; none if absent")
-    private @Nullable Path siteCodes;
+    @Mixin
+    private final HospitalFiles hospital = new HospitalFiles();
 
     @Override
     public Integer call() throws IOException {
@@ -73,10 +60,8 @@ final class PlanCommand implements Callable<Integer> {
     }
 
     private List<Planned> plan(FhirContext fhir, Bundle bundle) {
-        Policy chosen = PolicyFile.orShipped(policy);
-        SiteCodes codes = SiteCodesFile.orNone(siteCodes);
         List<Planned> planned =
-                new BundlePlanning(fhir, chosen, codes, Clock.system(ZoneId.systemDefault())).plan(bundle);
+                hospital.planning(fhir, Clock.system(ZoneId.systemDefault())).plan(bundle);
         if (planned.isEmpty()) {
             throw new UnreadableRecord(
                     IssueType.REQUIRED,

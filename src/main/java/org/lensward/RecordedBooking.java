@@ -13,6 +13,7 @@ import org.lensward.lens.stock.LensUnit;
 import org.lensward.record.bank.LensBank;
 import org.lensward.record.check.CheckAnswer;
 import org.lensward.record.check.LensChecks;
+import org.lensward.record.site.SiteSearch;
 
 /** A booking in a running record. */
 final class RecordedBooking implements CheckedBooking {
@@ -21,9 +22,9 @@ final class RecordedBooking implements CheckedBooking {
     private final LensBank bank;
     private final String booking;
 
-    RecordedBooking(FhirContext fhir, URI record, String booking, LensChecks checks) {
+    RecordedBooking(FhirContext fhir, URI record, String booking, SiteSearch search, LensChecks checks) {
         RecordClient client = RecordClient.at(record, fhir);
-        this.bookings = new Bookings(client, checks);
+        this.bookings = new Bookings(client, search, checks);
         this.bank = new LensBank(fhir, client);
         this.booking = booking;
     }

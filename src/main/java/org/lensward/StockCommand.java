@@ -6,7 +6,6 @@ import java.io.IOException;
 import java.io.PrintStream;
 import java.net.URI;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Path;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.time.ZoneId;
@@ -16,8 +15,6 @@ import java.util.concurrent.Callable;
 import org.hl7.fhir.r4.model.Bundle;
 import org.jspecify.annotations.Nullable;
 import org.lensward.finding.Outcome;
-import org.lensward.flow.BundlePlanning;
-import org.lensward.flow.PolicyFile;
 import org.lensward.flow.RecordClient;
 import org.lensward.lens.stock.LensUnit;
 import org.lensward.plan.Policy;
@@ -28,6 +25,7 @@ import org.lensward.record.bank.LensBank;
 import org.lensward.record.stock.StockSheet;
 import org.lensward.record.stock.SupplyRequests;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -75,8 +73,8 @@ final class StockCommand implements Callable<Integer> {
     @Option(names = "--today", paramLabel = "DATE", description = "look as on that day (default: the clock's)")
     private @Nullable LocalDate today;
 
-    @Option(names = "--policy", paramLabel = "FILE", description = "the hospital's policy; the shipped one if absent")
-    private @Nullable Path policy;
+    @Mixin
+    private final HospitalFiles hospital = new HospitalFiles();
 
     @Option(
             names = "--order",
@@ -90,10 +88,10 @@ final class StockCommand implements Callable<Integer> {
         PrintStream out = new PrintStream(System.out, true, StandardCharsets.UTF_8);
         FhirContext fhir = Fhir.r4();
         IParser json = fhir.newJsonParser().setPrettyPrint(true);
-        Policy chosen = PolicyFile.orShipped(policy);
+        Policy chosen = hospital.policy();
         StockSheet.Days days = days();
         try {
-            Seen seen = record == null ? inBundles(fhir, chosen, days) : inRecord(fhir, chosen, days, record);
+            Seen seen = record == null ? inBundles(fhir, days) : inRecord(fhir, chosen, days, record);
             StockSheet sheet =
                     StockSheet.of(seen.shelf(), seen.units().value().orElse(List.of()), chosen.stock(), days);
             boolean printsOrders = order && record == null;
@@ -117,12 +115,12 @@ final class StockCommand implements Callable<Integer> {
      */
     private record Seen(Shelf shelf, Outcome<List<LensUnit>> units) {}
 
-    private Seen inBundles(FhirContext fhir, Policy chosen, StockSheet.Days days) throws IOException {
+    private Seen inBundles(FhirContext fhir, StockSheet.Days days) throws IOException {
         Clock clock = today == null
                 ? Clock.system(ZoneId.systemDefault())
                 : Clock.fixed(days.today().atStartOfDay().toInstant(ZoneOffset.UTC), ZoneOffset.UTC);
         Bundle all = BundleInput.readAll(fhir, inputs);
-        Shelf shelf = new Shelf(PlannedBundle.of(all, new BundlePlanning(fhir, chosen, clock)));
+        Shelf shelf = new Shelf(PlannedBundle.of(all, hospital.planning(fhir, clock)));
         return new Seen(shelf, LensBank.units(fhir, shelf));
     }
 

@@ -3,8 +3,10 @@ package org.lensward;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import ca.uhn.fhir.context.FhirContext;
+import java.io.IOException;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.stream.Stream;
@@ -15,6 +17,7 @@ import org.hl7.fhir.r4.model.DetectedIssue;
 import org.hl7.fhir.r4.model.DeviceRequest;
 import org.hl7.fhir.r4.model.Identifier;
 import org.hl7.fhir.r4.model.Observation;
+import org.hl7.fhir.r4.model.Patient;
 import org.hl7.fhir.r4.model.Procedure;
 import org.hl7.fhir.r4.model.Quantity;
 import org.hl7.fhir.r4.model.Resource;
@@ -22,12 +25,14 @@ import org.hl7.fhir.r4.model.RiskAssessment;
 import org.hl7.fhir.r4.model.Task;
 import org.hl7.fhir.r4.model.Type;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.lensward.demo.TheatreDay;
 import org.lensward.record.Fhir;
 import org.lensward.record.ProfileValidator;
+import org.lensward.record.Shelf;
 
 /** One patient, one eye, the same measurements, as three differently made hospitals send them: one plan, by the real command. */
 class ThreeHospitalsTest {
@@ -95,6 +100,30 @@ class ThreeHospitalsTest {
                 .isEqualTo(number);
     }
 
+    /** The check plans again from the hospital's own codes and finds the plan it was opened for. */
+    @ParameterizedTest
+    @CsvSource({"north, n-b", "middle, mid-b", "south, s-b"})
+    void the_plan_can_be_confirmed_where_it_was_made(String hospital, String booking, @TempDir Path folder)
+            throws IOException {
+        Terminal seen = Terminal.run(
+                "check",
+                withTwoNumbers(hospital, folder),
+                "--site-codes",
+                FOLDER.resolve(hospital).resolve("site-codes.yaml").toString(),
+                "--booking",
+                booking,
+                "--confirm",
+                "The surgeon");
+        assertThat(seen.err()).contains("confirmation: confirmed");
+        assertThat(seen.exit()).isZero();
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"north", "middle", "south"})
+    void the_theatres_day_is_planned_with_the_hospitals_codes(String hospital) {
+        assertThat(run("day", hospital).out()).contains("-b");
+    }
+
     @ParameterizedTest
     @ValueSource(strings = {"north", "middle", "south"})
     void every_code_on_a_measurement_is_understood(String hospital) {
@@ -120,6 +149,16 @@ class ThreeHospitalsTest {
                 .flatExtracting(Bundle::getEntry)
                 .extracting(entry -> entry.getResource().getIdElement().getIdPart())
                 .doesNotContain("n-b", "mid-b", "s-b");
+    }
+
+    /** A lens check asks for two numbers; the patient gets a second one of the system that counts. */
+    private static String withTwoNumbers(String hospital, Path folder) throws IOException {
+        String text = Files.readString(FOLDER.resolve(hospital).resolve("in.json"));
+        Bundle all = FHIR.newJsonParser().parseResource(Bundle.class, text);
+        Patient patient = new Shelf(all).all(Patient.class).findFirst().orElseThrow();
+        patient.addIdentifier(patient.getIdentifierFirstRep().copy().setValue("second-number"));
+        return Files.writeString(folder.resolve("in.json"), FHIR.newJsonParser().encodeResourceToString(all))
+                .toString();
     }
 
     /** All of a plan but the names of resources. */

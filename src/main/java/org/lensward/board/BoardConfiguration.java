@@ -19,6 +19,9 @@ import org.lensward.flow.RecordClient;
 import org.lensward.plan.Policy;
 import org.lensward.record.bank.LensBank;
 import org.lensward.record.check.LensChecks;
+import org.lensward.record.site.SiteCodes;
+import org.lensward.record.site.SitePlanning;
+import org.lensward.record.site.SiteSearch;
 import org.springdoc.core.configuration.SpringDocConfiguration;
 import org.springdoc.core.properties.SpringDocConfigProperties;
 import org.springdoc.webmvc.core.configuration.MultipleOpenApiSupportConfiguration;
@@ -67,8 +70,8 @@ import org.springframework.context.annotation.Import;
 public class BoardConfiguration {
 
     @Bean
-    LensChecks lensChecks(FhirContext fhir, Policy policy, Clock clock) {
-        return new LensChecks(fhir, policy, policy.check(), clock);
+    LensChecks lensChecks(FhirContext fhir, Policy policy, SiteCodes codes, Clock clock) {
+        return new LensChecks(new SitePlanning(fhir, policy, codes), policy.check(), clock);
     }
 
     @Bean
@@ -77,8 +80,8 @@ public class BoardConfiguration {
     }
 
     @Bean
-    Bookings bookings(RecordClient client, LensChecks checks) {
-        return new Bookings(client, checks);
+    Bookings bookings(RecordClient client, SiteSearch search, LensChecks checks) {
+        return new Bookings(client, search, checks);
     }
 
     @Bean

@@ -5,6 +5,7 @@ import ca.uhn.fhir.jpa.api.config.JpaStorageSettings;
 import ca.uhn.fhir.jpa.config.HibernatePropertiesProvider;
 import ca.uhn.fhir.jpa.config.util.HapiEntityManagerFactoryUtil;
 import ca.uhn.fhir.jpa.model.dialect.HapiFhirH2Dialect;
+import ca.uhn.fhir.jpa.model.dialect.HapiFhirPostgresDialect;
 import com.zaxxer.hikari.HikariDataSource;
 import jakarta.persistence.EntityManagerFactory;
 import java.util.Map;
@@ -22,7 +23,7 @@ import org.springframework.context.annotation.Primary;
 import org.springframework.orm.jpa.JpaTransactionManager;
 import org.springframework.orm.jpa.LocalContainerEntityManagerFactoryBean;
 
-/** The record's H2 database and Hibernate on top of it. */
+/** The record's database and Hibernate on top of it. */
 @Configuration(proxyBeanMethods = false)
 class RecordDatabaseConfig {
 
@@ -31,8 +32,10 @@ class RecordDatabaseConfig {
         HikariDataSource pool = new HikariDataSource();
         pool.setPoolName("embedded-record");
         pool.setJdbcUrl(settings.jdbcUrl());
-        pool.setUsername("sa");
-        pool.setPassword("");
+        if (!settings.isPostgres()) {
+            pool.setUsername("sa");
+            pool.setPassword("");
+        }
         pool.setMaximumPoolSize(settings.connections());
         // H2 forgets a database in memory with its last connection, so one is kept for as long as the pool
         pool.setMinimumIdle(1);
@@ -48,12 +51,16 @@ class RecordDatabaseConfig {
     @Bean
     @Primary
     LocalContainerEntityManagerFactoryBean entityManagerFactory(
-            ConfigurableListableBeanFactory beans, FhirContext fhir, JpaStorageSettings storage, RecordSchema schema) {
+            ConfigurableListableBeanFactory beans,
+            FhirContext fhir,
+            JpaStorageSettings storage,
+            RecordSchema schema,
+            Dialect dialect) {
         LocalContainerEntityManagerFactoryBean factory =
                 HapiEntityManagerFactoryUtil.newEntityManagerFactory(beans, fhir, storage);
         factory.setPersistenceUnitName("embedded-record");
         factory.setDataSource(schema.database());
-        factory.setJpaProperties(hibernate(schema.action()));
+        factory.setJpaProperties(hibernate(schema.action(), dialect));
         return factory;
     }
 
@@ -63,11 +70,15 @@ class RecordDatabaseConfig {
         return new JpaTransactionManager(entityManagers);
     }
 
+    @Bean
+    Dialect dialect(EmbeddedRecordSettings settings) {
+        return settings.isPostgres() ? new HapiFhirPostgresDialect() : new HapiFhirH2Dialect();
+    }
+
     /** HAPI's own provider asks the entity manager factory for its dialect, which closes a circle at start-up. */
     @Bean
     @Primary
-    HibernatePropertiesProvider fixedDialect() {
-        Dialect dialect = new HapiFhirH2Dialect();
+    HibernatePropertiesProvider fixedDialect(Dialect dialect) {
         return new HibernatePropertiesProvider() {
             @Override
             public Dialect getDialect() {
@@ -76,7 +87,7 @@ class RecordDatabaseConfig {
         };
     }
 
-    private static Properties hibernate(String schemaAction) {
+    private static Properties hibernate(String schemaAction, Dialect dialect) {
         Properties properties = new Properties();
         // without Bean Validation Hibernate checks for nulls itself, and HAPI leaves its partition column null
         properties.put("hibernate.check_nullability", "false");
@@ -85,7 +96,7 @@ class RecordDatabaseConfig {
         properties.put(GlobalTemporaryTableStrategy.DROP_ID_TABLES, "false");
         properties.putAll(Map.of(
                 "hibernate.dialect",
-                HapiFhirH2Dialect.class.getName(),
+                dialect.getClass().getName(),
                 "hibernate.hbm2ddl.auto",
                 schemaAction,
                 "hibernate.cache.use_query_cache",

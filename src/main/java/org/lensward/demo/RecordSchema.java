@@ -16,6 +16,7 @@ import javax.sql.DataSource;
 final class RecordSchema {
 
     private static final String MARK = "EMBEDDED_RECORD_SCHEMA";
+    private static final String VERSION_MARKED = "select 1 from " + MARK + " where hapi_version = ?";
 
     private final DataSource database;
 
@@ -30,15 +31,12 @@ final class RecordSchema {
     /** Value for {@code hibernate.hbm2ddl.auto}: {@code create-only}, {@code update} or {@code none}. */
     String action() {
         try (Connection connection = database.getConnection()) {
-            if (hasRow(connection, "select 1 from information_schema.tables where table_name = ?", MARK)
-                    && hasRow(
-                            connection,
-                            "select 1 from " + MARK + " where hapi_version = ?",
-                            VersionUtil.getVersion())) {
+            if (hasRow(connection, "select 1 from information_schema.tables where upper(table_name) = ?", MARK)
+                    && hasRow(connection, VERSION_MARKED, VersionUtil.getVersion())) {
                 return "none";
             }
-            boolean started =
-                    hasRow(connection, "select 1 from information_schema.tables where table_schema = ?", "PUBLIC");
+            boolean started = hasRow(
+                    connection, "select 1 from information_schema.tables where upper(table_schema) = ?", "PUBLIC");
             return started ? "update" : "create-only";
         } catch (SQLException failure) {
             throw new IllegalStateException("the embedded record's database cannot be read", failure);
@@ -50,10 +48,13 @@ final class RecordSchema {
         try (Connection connection = database.getConnection();
                 Statement create = connection.createStatement()) {
             create.execute("create table if not exists " + MARK + " (hapi_version varchar(40) primary key)");
-            try (PreparedStatement insert =
-                    connection.prepareStatement("merge into " + MARK + " (hapi_version) values (?)")) {
-                insert.setString(1, VersionUtil.getVersion());
-                insert.executeUpdate();
+            String version = VersionUtil.getVersion();
+            if (!hasRow(connection, VERSION_MARKED, version)) {
+                try (PreparedStatement insert =
+                        connection.prepareStatement("insert into " + MARK + " (hapi_version) values (?)")) {
+                    insert.setString(1, version);
+                    insert.executeUpdate();
+                }
             }
         } catch (SQLException failure) {
             throw new IllegalStateException("the embedded record's schema cannot be marked complete", failure);

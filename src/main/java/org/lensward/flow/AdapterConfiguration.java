@@ -1,8 +1,10 @@
 package org.lensward.flow;
 
 import ca.uhn.fhir.context.FhirContext;
+import jakarta.jms.ConnectionFactory;
 import java.time.Clock;
 import java.time.ZoneId;
+import org.apache.camel.CamelContext;
 import org.apache.camel.component.mllp.MllpComponent;
 import org.apache.camel.component.netty.ChannelHandlerFactory;
 import org.apache.camel.spi.IdempotentRepository;
@@ -14,6 +16,7 @@ import org.lensward.record.hl7.Hl7Reader;
 import org.lensward.record.incoming.Site;
 import org.lensward.record.site.SiteCodes;
 import org.lensward.record.site.SiteSearch;
+import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.boot.autoconfigure.ImportAutoConfiguration;
 import org.springframework.boot.autoconfigure.context.PropertyPlaceholderAutoConfiguration;
 import org.springframework.boot.autoconfigure.jms.JmsAutoConfiguration;
@@ -60,13 +63,23 @@ public class AdapterConfiguration {
     }
 
     @Bean
-    RecordClient recordClient(FhirContext fhir, AdapterSettings settings) {
-        return new RecordClient(fhir, settings.record());
+    DryRun dryRun(AdapterSettings settings) {
+        return new DryRun(settings.dryRun());
     }
 
     @Bean
-    Watcher watcher(RecordClient client, AdapterSettings settings, SiteSearch search, Clock clock) {
-        return new Watcher(client, settings.watch(), search, clock);
+    RecordHealth recordHealth(Clock clock) {
+        return new RecordHealth(clock);
+    }
+
+    @Bean
+    RecordClient recordClient(FhirContext fhir, AdapterSettings settings, RecordHealth health, DryRun dryRun) {
+        return new RecordClient(fhir, settings.record(), health, dryRun);
+    }
+
+    @Bean
+    Watcher watcher(RecordClient client, AdapterSettings settings, SiteSearch search, Clock clock, RecordHealth health) {
+        return new Watcher(client, settings.watch(), search, clock, health);
     }
 
     @Bean
@@ -80,18 +93,30 @@ public class AdapterConfiguration {
     }
 
     @Bean
-    Publisher publisher(RecordClient client) {
-        return new Publisher(client);
+    Publisher publisher(RecordClient client, DryRun dryRun, Watcher watcher, Clock clock) {
+        dryRun.whenOff(watcher::startAnew);
+        return new Publisher(client, dryRun, clock);
+    }
+
+    @Bean
+    Retries retries(RecordHealth health, Clock clock) {
+        return new Retries(health, clock);
+    }
+
+    @Bean
+    ParkedBookings parkedBookings(ConnectionFactory broker, ObjectProvider<MessageDesk> desk) {
+        return new ParkedBookings(broker, desk::getObject);
+    }
+
+    @Bean
+    FlowState flowState(
+            ConnectionFactory broker, CamelContext camel, Watcher watcher, RecordHealth health, DryRun dryRun) {
+        return new FlowState(broker, camel, watcher, health, dryRun);
     }
 
     @Bean
     BookingQueue bookingQueue() {
         return new BookingQueue();
-    }
-
-    @Bean
-    RetryNotice retryNotice() {
-        return new RetryNotice();
     }
 
     @Bean

@@ -19,6 +19,7 @@ import org.springframework.validation.annotation.Validated;
  * @param watch how changes are found
  * @param policy the hospital's policy file; the shipped one if absent
  * @param siteCodes the hospital's map of its own codes; none if absent
+ * @param dryRun whether the adapter starts without writing anything to the record
  * @param zone the hospital's time zone, by which "today" is told
  */
 @Validated
@@ -28,6 +29,7 @@ public record AdapterSettings(
         @Valid @DefaultValue Watch watch,
         @Nullable Path policy,
         @Nullable Path siteCodes,
+        boolean dryRun,
         @NotBlank @DefaultValue("UTC") String zone) {
 
     /**

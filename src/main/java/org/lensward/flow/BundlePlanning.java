@@ -4,28 +4,22 @@ import ca.uhn.fhir.context.FhirContext;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
-import java.util.ArrayList;
 import java.util.List;
 import org.hl7.fhir.r4.model.Bundle;
 import org.hl7.fhir.r4.model.ServiceRequest;
 import org.lensward.plan.EyePlan;
-import org.lensward.plan.Planner;
 import org.lensward.plan.Policy;
 import org.lensward.record.BookedCase;
-import org.lensward.record.CaseReader;
 import org.lensward.record.PlanTransaction;
 import org.lensward.record.Publication;
 import org.lensward.record.Shelf;
 import org.lensward.record.site.SiteCodes;
-import org.lensward.record.site.SiteTranslation;
-import org.lensward.record.site.SiteTranslation.Translated;
+import org.lensward.record.site.SitePlanning;
 
 /** From what was gathered about bookings to what is to be written about them: record, eye, plan, record. */
 public final class BundlePlanning {
 
-    private final CaseReader reader;
-    private final Planner planner;
-    private final SiteTranslation site;
+    private final SitePlanning planning;
     private final Clock clock;
 
     /** For a hospital whose codes are all understood as they come. */
@@ -42,10 +36,7 @@ public final class BundlePlanning {
      * @param clock by which today is told
      */
     public BundlePlanning(FhirContext fhir, Policy policy, SiteCodes codes, Clock clock) {
-        this.reader = new CaseReader(fhir, policy.biometry());
-        this.planner = new Planner(
-                policy, codes.isEmpty() ? policy.version() : policy.version() + ", site codes " + codes.version());
-        this.site = new SiteTranslation(codes);
+        this.planning = new SitePlanning(fhir, policy, codes);
         this.clock = clock;
     }
 
@@ -60,17 +51,12 @@ public final class BundlePlanning {
 
     /** Plans every active booking in the bundle. */
     public List<Planned> plan(Bundle gathered) {
-        Translated record = site.translate(gathered);
         Instant now = clock.instant();
-        LocalDate today = LocalDate.ofInstant(now, clock.getZone());
-        // What is written is compared with the record as it stands, never with the translation.
+        // What is written is compared with the record as it stands, never with its translation.
         PlanTransaction transaction = new PlanTransaction(new Shelf(gathered), now);
-        List<Planned> planned = new ArrayList<>();
-        for (BookedCase booked : reader.readAll(new Shelf(record.bundle()), today, record.doubts())) {
-            EyePlan plan = planner.plan(booked.planning());
-            planned.add(new Planned(booked, plan, transaction.publish(booked, plan)));
-        }
-        return planned;
+        return planning.plan(gathered, LocalDate.ofInstant(now, clock.getZone())).stream()
+                .map(each -> new Planned(each.booked(), each.plan(), transaction.publish(each.booked(), each.plan())))
+                .toList();
     }
 
     /** Takes back the plan of a booking that was withdrawn. */

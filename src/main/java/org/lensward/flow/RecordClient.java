@@ -4,18 +4,20 @@ import ca.uhn.fhir.context.FhirContext;
 import ca.uhn.fhir.rest.api.EncodingEnum;
 import ca.uhn.fhir.rest.api.SummaryEnum;
 import ca.uhn.fhir.rest.client.api.IGenericClient;
-import ca.uhn.fhir.rest.client.api.ServerValidationModeEnum;
+import ca.uhn.fhir.rest.client.exceptions.FhirClientConnectionException;
 import ca.uhn.fhir.rest.server.exceptions.PreconditionFailedException;
 import ca.uhn.fhir.rest.server.exceptions.ResourceVersionConflictException;
 import java.net.URI;
+import java.time.Clock;
 import java.time.Duration;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Supplier;
 import org.hl7.fhir.r4.model.Bundle;
 import org.hl7.fhir.r4.model.Bundle.BundleEntryComponent;
 import org.hl7.fhir.r4.model.Bundle.BundleType;
 import org.hl7.fhir.r4.model.Bundle.HTTPVerb;
+import org.hl7.fhir.r4.model.CapabilityStatement;
 import org.hl7.fhir.r4.model.Resource;
 import org.lensward.record.bank.RecordDoor;
 
@@ -23,21 +25,37 @@ import org.lensward.record.bank.RecordDoor;
 public final class RecordClient implements RecordDoor {
 
     private final IGenericClient client;
+    private final Pages pages;
+    private final RecordHealth health;
+    private final DryRun dryRun;
 
     /** A record that a person names, with the patience that the settings have by default. */
     public static RecordClient at(URI url, FhirContext fhir) {
         return new RecordClient(fhir, new AdapterSettings.RecordServer(url, Duration.ofSeconds(30)));
     }
 
+    /** A record that is always written. */
     public RecordClient(FhirContext fhir, AdapterSettings.RecordServer server) {
-        int timeout = Math.toIntExact(server.timeout().toMillis());
-        fhir.getRestfulClientFactory().setServerValidationMode(ServerValidationModeEnum.NEVER);
-        fhir.getRestfulClientFactory().setConnectTimeout(timeout);
-        fhir.getRestfulClientFactory().setConnectionRequestTimeout(timeout);
-        fhir.getRestfulClientFactory().setSocketTimeout(timeout);
-        fhir.getRestfulClientFactory().setPoolMaxPerRoute(16);
+        this(fhir, server, new RecordHealth(Clock.systemUTC()), DryRun.never());
+    }
+
+    /**
+     * A record.
+     *
+     * @param fhir FHIR R4
+     * @param server where it is
+     * @param health learns how it does
+     * @param dryRun while it is on, nothing is written
+     */
+    public RecordClient(
+            FhirContext fhir, AdapterSettings.RecordServer server, RecordHealth health, DryRun dryRun) {
+        fhir.setRestfulClientFactory(new RecordConnections(fhir, server.timeout()));
         this.client = fhir.newRestfulGenericClient(server.url().toString());
         this.client.setEncoding(EncodingEnum.JSON);
+        this.client.registerInterceptor(health);
+        this.pages = new Pages(server.url(), this::page);
+        this.health = health;
+        this.dryRun = dryRun;
     }
 
     /**
@@ -51,9 +69,10 @@ public final class RecordClient implements RecordDoor {
         Bundle batch = new Bundle().setType(BundleType.BATCH);
         urls.forEach(
                 url -> batch.addEntry().getRequest().setMethod(HTTPVerb.GET).setUrl(url));
-        Bundle answer = client.transaction().withBundle(batch).execute();
+        Bundle answer = asked(() -> client.transaction().withBundle(batch).execute());
         if (answer.getEntry().size() != urls.size()) {
             throw new RecordRefusal(
+                    "answer-incomplete",
                     "The record answered " + answer.getEntry().size() + " of " + urls.size() + " questions");
         }
         Bundle gathered = new Bundle().setType(BundleType.COLLECTION);
@@ -70,20 +89,15 @@ public final class RecordClient implements RecordDoor {
             return List.of();
         }
         if (status == null || !status.startsWith("2") || !entry.hasResource()) {
-            throw new RecordRefusal("The record answered " + status + " to " + url.replaceAll("\\?.*", "?..."));
+            throw new RecordRefusal(
+                    "question-refused", "The record answered " + status + " to " + url.replaceAll("\\?.*", "?..."));
         }
-        return entry.getResource() instanceof Bundle page ? pages(page) : List.of(entry.getResource());
+        return entry.getResource() instanceof Bundle page ? pages.all(page) : List.of(entry.getResource());
     }
 
-    private List<Resource> pages(Bundle first) {
-        List<Resource> all = new ArrayList<>();
-        Optional<Bundle> page = Optional.of(first);
-        while (page.isPresent()) {
-            page.get().getEntry().forEach(entry -> all.add(entry.getResource()));
-            page = page.filter(each -> each.getLink(Bundle.LINK_NEXT) != null)
-                    .map(each -> client.loadPage().next(each).execute());
-        }
-        return all;
+    private Bundle page(String address) {
+        return asked(() ->
+                client.loadPage().byUrl(address).andReturnBundle(Bundle.class).execute());
     }
 
     /** Posts one transaction; returns when the record has taken all of it. */
@@ -92,11 +106,17 @@ public final class RecordClient implements RecordDoor {
     }
 
     private Bundle taken(Bundle transaction) {
-        Bundle answer = client.transaction().withBundle(transaction).execute();
+        if (dryRun.isOn()) {
+            throw RecordRefusal.dryRun();
+        }
+        Bundle answer = asked(() -> client.transaction().withBundle(transaction).execute());
+        if (answer.getEntry().size() != transaction.getEntry().size()) {
+            throw new RecordRefusal("answer-incomplete", "The record did not answer for every part of a transaction");
+        }
         for (BundleEntryComponent entry : answer.getEntry()) {
             String status = entry.getResponse().getStatus();
             if (status == null || !status.startsWith("2")) {
-                throw new RecordRefusal("The record answered " + status + " inside a transaction");
+                throw new RecordRefusal("part-refused", "The record answered " + status + " inside a transaction");
             }
         }
         return answer;
@@ -104,12 +124,12 @@ public final class RecordClient implements RecordDoor {
 
     @Override
     public int count(String search) {
-        return client.search()
+        return asked(() -> client.search()
                 .byUrl(search)
                 .summaryMode(SummaryEnum.COUNT)
                 .returnBundle(Bundle.class)
                 .execute()
-                .getTotal();
+                .getTotal());
     }
 
     /** A version overtaken is 409 or 412, as R4's RESTful API has it. */
@@ -119,6 +139,29 @@ public final class RecordClient implements RecordDoor {
             return Optional.of(taken(transaction));
         } catch (ResourceVersionConflictException | PreconditionFailedException overtaken) {
             return Optional.empty();
+        }
+    }
+
+    /** What the record says of itself. */
+    public CapabilityStatement capabilities() {
+        return asked(() ->
+                client.capabilities().ofType(CapabilityStatement.class).execute());
+    }
+
+    /** What the record asks to be spared for a while is not asked by what can wait. */
+    public void checkMayAsk() {
+        Duration wait = health.toWait();
+        if (!wait.isZero()) {
+            throw new RecordRefusal(RecordRefusal.TO_WAIT, "The record asked to be left alone for " + wait);
+        }
+    }
+
+    private <T> T asked(Supplier<T> question) {
+        try {
+            return question.get();
+        } catch (FhirClientConnectionException away) {
+            health.failed(Reason.AWAY);
+            throw away;
         }
     }
 }

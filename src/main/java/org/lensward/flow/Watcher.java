@@ -18,6 +18,8 @@ import org.hl7.fhir.r4.model.ServiceRequest;
 import org.lensward.record.Changes;
 import org.lensward.record.Shelf;
 import org.lensward.record.site.SiteSearch;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /**
  * Finds the bookings touched by whatever changed in the record. The first look takes every active booking, so a restart misses
@@ -38,6 +40,8 @@ public final class Watcher {
             "BodyStructure",
             "DeviceDefinition");
 
+    private static final Logger LOG = LoggerFactory.getLogger(Watcher.class);
+
     private static final int PATIENTS_PER_QUESTION = 40;
 
     private final RecordClient client;
@@ -45,30 +49,75 @@ public final class Watcher {
     private final SiteSearch search;
     private final String active;
     private final Clock clock;
+    private final RecordHealth health;
     private Optional<Instant> cursor = Optional.empty();
     private Instant looked = Instant.MIN;
     private Map<String, Instant> seen = new HashMap<>();
     private Map<String, Instant> noticed = new HashMap<>();
+    private int found;
+    private Optional<Look> last = Optional.empty();
 
-    public Watcher(RecordClient client, AdapterSettings.Watch settings, SiteSearch search, Clock clock) {
+    /**
+     * A watcher of one record.
+     *
+     * @param client the record
+     * @param settings how often and how far back
+     * @param search what a booking is
+     * @param clock ours
+     * @param health how the record's clock differs
+     */
+    public Watcher(
+            RecordClient client, AdapterSettings.Watch settings, SiteSearch search, Clock clock, RecordHealth health) {
         this.client = client;
+        this.health = health;
         this.settings = settings;
         this.search = search;
         this.active = "ServiceRequest?status=active&code=" + search.bookings();
         this.clock = clock;
     }
 
+    /**
+     * A look that was taken and whose bookings are queued.
+     *
+     * @param at when
+     * @param bookings how many it found to plan
+     * @param took how long it took
+     */
+    public record Look(Instant at, int bookings, Duration took) {}
+
+    /** The last look that counted. */
+    public synchronized Optional<Look> last() {
+        return last;
+    }
+
+    /** The next look takes every active booking, as the first one did. */
+    public synchronized void startAnew() {
+        cursor = Optional.empty();
+        seen.clear();
+    }
+
+    /** Whether it is time: of several adapters that ring, one look answers all. */
+    public synchronized boolean isDue() {
+        return !clock.instant().isBefore(looked.plus(settings.interval().dividedBy(2)));
+    }
+
     /** The bookings to plan, each once, as the queue carries them. */
     public synchronized List<String> look() {
+        client.checkMayAsk();
+        if (cursor.isEmpty()) {
+            LOG.info("Watching the record from here");
+        }
         looked = clock.instant();
         noticed = new HashMap<>();
         Set<BookingName> bookings = cursor.isPresent() ? touched(cursor.get()) : all();
+        found = bookings.size();
         return bookings.stream().map(BookingName::toString).toList();
     }
 
     /** The bookings of the last look are queued: the next one starts from there. */
     public synchronized void queued() {
         cursor = Optional.of(looked);
+        last = Optional.of(new Look(looked, found, Duration.between(looked, clock.instant())));
         seen.putAll(noticed);
         Instant forgotten = looked.minus(settings.overlap().multipliedBy(2));
         seen = seen.entrySet().stream()
@@ -76,13 +125,20 @@ public final class Watcher {
                 .collect(Collectors.toMap(Map.Entry::getKey, Map.Entry::getValue, (a, b) -> a, HashMap::new));
     }
 
-    private Set<BookingName> all() {
+    /** A record whose clock runs behind ours dates a change earlier than we should think. */
+    private Instant onItsClock(Instant ours) {
+        Duration ahead = health.now().ahead();
+        return ahead.isNegative() ? ours.plus(ahead) : ours;
+    }
+
+    /** Every active booking. */
+    Set<BookingName> all() {
         return names(client.gather(List.of(active + "&_count=" + settings.pageSize())));
     }
 
     private Set<BookingName> touched(Instant since) {
         Duration overlap = settings.overlap();
-        String from = "_lastUpdated=ge" + since.minus(overlap).truncatedTo(ChronoUnit.MILLIS) + "&_count="
+        String from = "_lastUpdated=ge" + onItsClock(since).minus(overlap).truncatedTo(ChronoUnit.MILLIS) + "&_count="
                 + settings.pageSize();
         Bundle changed =
                 client.gather(WATCHED.stream().map(type -> type + "?" + from).toList());

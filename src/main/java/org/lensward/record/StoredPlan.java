@@ -22,6 +22,7 @@ import org.hl7.fhir.r4.model.Procedure.ProcedureStatus;
 import org.hl7.fhir.r4.model.RiskAssessment;
 import org.hl7.fhir.r4.model.RiskAssessment.RiskAssessmentStatus;
 import org.hl7.fhir.r4.model.ServiceRequest;
+import org.hl7.fhir.r4.model.ServiceRequest.ServiceRequestStatus;
 import org.lensward.finding.FindingCode;
 import org.lensward.quantity.Dioptres;
 import org.lensward.risk.Bring;
@@ -49,17 +50,18 @@ public record StoredPlan(
             "ServiceRequest?status=active&code=" + Changes.LENS_SURGERY_TOKENS + "&_count=500",
             "Patient?_has:ServiceRequest:subject:status=active&_count=500",
             "Appointment?_count=500",
-            "Procedure?status=preparation&_count=500",
+            "Procedure?status=preparation&_include=Procedure:based-on&_count=500",
             "DeviceRequest?status=active&_count=1000",
             "Observation?status=preliminary&code=" + Systems.MEASUREMENT + "|predicted-refraction&_count=1000",
             "RiskAssessment?_count=500",
             "DetectedIssue?_count=1000");
 
-    /** Every active booking of lens surgery. */
+    /** Every active booking of lens surgery; one in a hospital's own code is told by its plan. */
     public static Stream<StoredPlan> all(Shelf shelf) {
         return shelf.all(ServiceRequest.class)
-                .filter(BookingReader::isLensSurgery)
-                .map(booking -> of(shelf, booking));
+                .filter(each -> each.getStatus() == ServiceRequestStatus.ACTIVE)
+                .map(booking -> of(shelf, booking))
+                .filter(each -> each.plan().isPresent() || BookingReader.isLensSurgery(each.booking()));
     }
 
     private static StoredPlan of(Shelf shelf, ServiceRequest booking) {

@@ -29,7 +29,11 @@ final class RunningDay implements AutoCloseable {
     private final IGenericClient client;
 
     RunningDay() throws IOException {
-        record = EmbeddedRecord.start(EmbeddedRecordSettings.inMemory(0));
+        this(EmbeddedRecordSettings.inMemory(0));
+    }
+
+    RunningDay(EmbeddedRecordSettings kept) throws IOException {
+        record = EmbeddedRecord.start(kept);
         queue = Files.createTempDirectory("lensward-queue");
         new TheatreDay(FHIR).load(record.baseUrl());
         client = FHIR.newRestfulGenericClient(record.baseUrl());

@@ -14,6 +14,7 @@ import org.lensward.record.UnreadableRecord;
 import org.lensward.record.bank.RecordName;
 import org.lensward.record.check.CheckAnswer;
 import org.lensward.record.check.LensChecks;
+import org.lensward.record.site.SiteSearch;
 
 /** Bookings in the running record: every action gathers anew and is posted; overtaken by another, it gathers again. */
 public final class Bookings {
@@ -21,10 +22,19 @@ public final class Bookings {
     private static final int TRIES = 3;
 
     private final RecordClient client;
+    private final Gatherer gatherer;
     private final LensChecks checks;
 
-    public Bookings(RecordClient client, LensChecks checks) {
+    /**
+     * Of that record.
+     *
+     * @param client the record
+     * @param search what to ask it for
+     * @param checks how its lens checks are acted on
+     */
+    public Bookings(RecordClient client, SiteSearch search, LensChecks checks) {
         this.client = client;
+        this.gatherer = new Gatherer(client, search);
         this.checks = checks;
     }
 
@@ -41,14 +51,14 @@ public final class Bookings {
      * @throws UnreadableRecord where the record has no such booking
      */
     public Bundle gather(String booking) {
-        return new Gatherer(client).gather(known(booking).toString());
+        return gatherer.gather(known(booking).toString());
     }
 
     /** Takes the action on what is there now, and posts what it writes. */
     public CheckAnswer act(String booking, BiFunction<LensChecks, Bundle, CheckAnswer> action) {
         BookingName known = known(booking);
         for (int attempt = 0; attempt < TRIES; attempt++) {
-            CheckAnswer answer = action.apply(checks, new Gatherer(client).gather(known.toString()));
+            CheckAnswer answer = action.apply(checks, gatherer.gather(known.toString()));
             if (!(answer instanceof CheckAnswer.Write write)
                     || client.transact(write.transaction()).isPresent()) {
                 return answer;

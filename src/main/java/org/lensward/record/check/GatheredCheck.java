@@ -11,12 +11,11 @@ import org.hl7.fhir.r4.model.Reference;
 import org.hl7.fhir.r4.model.ServiceRequest;
 import org.lensward.check.Standing;
 import org.lensward.finding.Evidence;
-import org.lensward.plan.Planner;
-import org.lensward.record.CaseReader;
 import org.lensward.record.PlanKey;
 import org.lensward.record.Shelf;
 import org.lensward.record.Systems;
 import org.lensward.record.UnreadableRecord;
+import org.lensward.record.site.SitePlanning;
 
 /** What was gathered about one booking, asked about its lens check. */
 final class GatheredCheck {
@@ -25,11 +24,13 @@ final class GatheredCheck {
 
     private static final Set<ProcedureStatus> NOT_BEGUN = Set.of(ProcedureStatus.PREPARATION, ProcedureStatus.NOTDONE);
 
+    private final Bundle gathered;
     private final Shelf shelf;
     private final String booking;
     private final Optional<Procedure> plan;
 
     GatheredCheck(Bundle gathered, String booking) {
+        this.gathered = gathered;
         this.shelf = new Shelf(gathered);
         this.booking = booking;
         this.plan = shelf.find(Procedure.class, PlanKey.of(booking).plan());
@@ -58,12 +59,12 @@ final class GatheredCheck {
     }
 
     /** The plan as it would be made now; once the operation has begun, the plan it began with. */
-    Standing standing(CaseReader reader, Planner planner, LocalDate today) {
+    Standing standing(SitePlanning planning, LocalDate today) {
         Optional<String> fingerprint = begun()
                 ? stored()
-                : reader.readAll(shelf, today).stream()
-                        .filter(each -> Shelf.name(each.request()).equals(booking))
-                        .map(each -> planner.plan(each.planning()).fingerprint().hex())
+                : planning.plan(gathered, today).stream()
+                        .filter(each -> Shelf.name(each.booked().request()).equals(booking))
+                        .map(each -> each.plan().fingerprint().hex())
                         .findFirst();
         return new Standing(fingerprint.orElse(""), ListPlace.of(shelf, booking));
     }

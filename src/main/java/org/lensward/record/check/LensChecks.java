@@ -18,9 +18,9 @@ import org.lensward.check.CheckPolicy;
 import org.lensward.check.CheckState;
 import org.lensward.finding.Finding;
 import org.lensward.finding.FindingCode;
-import org.lensward.plan.Planner;
 import org.lensward.plan.Policy;
-import org.lensward.record.CaseReader;
+import org.lensward.record.site.SiteCodes;
+import org.lensward.record.site.SitePlanning;
 
 /**
  * The lens checks of the record. Every action takes what was just gathered about one booking and gives one transaction or a refusal; it
@@ -28,20 +28,23 @@ import org.lensward.record.CaseReader;
  */
 public final class LensChecks {
 
-    private final CaseReader reader;
-    private final Planner planner;
+    private final SitePlanning planning;
     private final CheckPolicy policy;
     private final Clock clock;
+
+    /** For a hospital whose codes are all understood as they come. */
+    public LensChecks(FhirContext fhir, Policy policy, CheckPolicy checks, Clock clock) {
+        this(new SitePlanning(fhir, policy, SiteCodes.none()), checks, clock);
+    }
 
     /**
      * By that policy and at that clock.
      *
-     * @param policy as the plans are made
+     * @param planning as the plans are made
      * @param checks as lenses are checked
      */
-    public LensChecks(FhirContext fhir, Policy policy, CheckPolicy checks, Clock clock) {
-        this.reader = new CaseReader(fhir, policy.biometry());
-        this.planner = new Planner(policy);
+    public LensChecks(SitePlanning planning, CheckPolicy checks, Clock clock) {
+        this.planning = planning;
         this.policy = checks;
         this.clock = clock;
     }
@@ -103,8 +106,8 @@ public final class LensChecks {
     private CheckAnswer with(Bundle gathered, String booking, Function<Here, CheckAnswer> action) {
         GatheredCheck known = new GatheredCheck(gathered, booking);
         return known.check()
-                .map(check -> action.apply(
-                        new Here(known, check, known.standing(reader, planner, LocalDate.now(clock)), now())))
+                .map(check ->
+                        action.apply(new Here(known, check, known.standing(planning, LocalDate.now(clock)), now())))
                 .orElseGet(() -> refused(gathered, booking, CHECK_NONE_OPEN));
     }
 
