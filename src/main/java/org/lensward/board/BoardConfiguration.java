@@ -14,6 +14,7 @@ import org.lensward.board.api.PlansApi;
 import org.lensward.board.api.StockApi;
 import org.lensward.board.bank.BankConfiguration;
 import org.lensward.board.day.DayConfiguration;
+import org.lensward.board.flow.FlowPageConfiguration;
 import org.lensward.board.page.PageConfiguration;
 import org.lensward.flow.RecordClient;
 import org.lensward.plan.Policy;
@@ -65,7 +66,8 @@ import org.springframework.context.annotation.Import;
     BankApi.class,
     StockApi.class,
     DayConfiguration.class,
-    BankConfiguration.class
+    BankConfiguration.class,
+    FlowPageConfiguration.class
 })
 public class BoardConfiguration {
 
