@@ -32,6 +32,7 @@ import org.springframework.boot.autoconfigure.http.HttpMessageConvertersAutoConf
 import org.springframework.boot.autoconfigure.jackson.JacksonAutoConfiguration;
 import org.springframework.boot.autoconfigure.thymeleaf.ThymeleafAutoConfiguration;
 import org.springframework.boot.autoconfigure.web.servlet.DispatcherServletAutoConfiguration;
+import org.springframework.boot.autoconfigure.web.servlet.HttpEncodingAutoConfiguration;
 import org.springframework.boot.autoconfigure.web.servlet.ServletWebServerFactoryAutoConfiguration;
 import org.springframework.boot.autoconfigure.web.servlet.WebMvcAutoConfiguration;
 import org.springframework.boot.autoconfigure.web.servlet.error.ErrorMvcAutoConfiguration;
@@ -45,6 +46,7 @@ import org.springframework.context.annotation.Import;
     JacksonAutoConfiguration.class,
     HttpMessageConvertersAutoConfiguration.class,
     ServletWebServerFactoryAutoConfiguration.class,
+    HttpEncodingAutoConfiguration.class,
     DispatcherServletAutoConfiguration.class,
     WebMvcAutoConfiguration.class,
     ErrorMvcAutoConfiguration.class,

@@ -12,6 +12,14 @@ import java.util.Optional;
  */
 record HeatStrip(List<String> powers, List<Row> rows, List<Names.Choice> sites) {
 
+    private static final int MODEL = 184;
+    private static final int STEP = 30;
+
+    /** The least width of the whole, in pixels: every step as wide as every other. */
+    public int width() {
+        return MODEL + STEP * powers.size();
+    }
+
     /**
      * One model; a toric one for each cylinder.
      *

@@ -45,7 +45,7 @@ public final class StoreWatch implements AutoCloseable {
         worker.scheduleWithFixedDelay(this::tick, pause, pause, TimeUnit.MILLISECONDS);
     }
 
-    /** What is known now; nothing while the bank is being read for the first time. */
+    /** What is known now; nothing while bank and plans are being read for the first time. */
     public Optional<StoreState> look() {
         boolean idle = !isWatched();
         looked = clock.instant();
@@ -53,6 +53,7 @@ public final class StoreWatch implements AutoCloseable {
             worker.execute(this::tick);
         }
         return view.standing()
+                .filter(any -> checked.isPresent() || away)
                 .map(standing -> new StoreState(standing, checked, checkedAt, away));
     }
 
