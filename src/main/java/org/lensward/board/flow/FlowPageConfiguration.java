@@ -17,7 +17,7 @@ import org.springframework.context.annotation.Import;
 
 /** The Flow page and its calls. */
 @Configuration(proxyBeanMethods = false)
-@Import({FlowPage.class, FlowApi.class})
+@Import({FlowPage.class, FlowStateApi.class})
 public class FlowPageConfiguration {
 
     @Bean

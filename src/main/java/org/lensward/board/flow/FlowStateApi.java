@@ -17,11 +17,11 @@ import org.springframework.web.bind.annotation.RestController;
 @RestController
 @RequestMapping("/api/flow")
 @Tag(name = "Flow")
-public final class FlowApi {
+public final class FlowStateApi {
 
     private final FlowDesk desk;
 
-    public FlowApi(FlowDesk desk) {
+    public FlowStateApi(FlowDesk desk) {
         this.desk = desk;
     }
 
