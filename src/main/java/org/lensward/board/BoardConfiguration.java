@@ -13,12 +13,13 @@ import org.lensward.board.api.LabelsApi;
 import org.lensward.board.api.OwnName;
 import org.lensward.board.api.PlansApi;
 import org.lensward.board.api.StockApi;
-import org.lensward.board.api.StockLook;
 import org.lensward.board.cds.CdsConfiguration;
 import org.lensward.board.fhir.FhirConfiguration;
 import org.lensward.flow.Gatherer;
 import org.lensward.board.day.DayConfiguration;
 import org.lensward.board.outcome.OutcomeConfiguration;
+import org.lensward.board.bank.BankConfiguration;
+import org.lensward.board.flow.FlowPageConfiguration;
 import org.lensward.board.page.PageConfiguration;
 import org.lensward.board.gate.GateConfiguration;
 import org.lensward.flow.RecordClient;
@@ -37,6 +38,7 @@ import org.springframework.boot.autoconfigure.http.HttpMessageConvertersAutoConf
 import org.springframework.boot.autoconfigure.jackson.JacksonAutoConfiguration;
 import org.springframework.boot.autoconfigure.thymeleaf.ThymeleafAutoConfiguration;
 import org.springframework.boot.autoconfigure.web.servlet.DispatcherServletAutoConfiguration;
+import org.springframework.boot.autoconfigure.web.servlet.HttpEncodingAutoConfiguration;
 import org.springframework.boot.autoconfigure.web.servlet.ServletWebServerFactoryAutoConfiguration;
 import org.springframework.boot.autoconfigure.web.servlet.WebMvcAutoConfiguration;
 import org.springframework.boot.autoconfigure.web.servlet.error.ErrorMvcAutoConfiguration;
@@ -50,6 +52,7 @@ import org.springframework.context.annotation.Import;
     JacksonAutoConfiguration.class,
     HttpMessageConvertersAutoConfiguration.class,
     ServletWebServerFactoryAutoConfiguration.class,
+    HttpEncodingAutoConfiguration.class,
     DispatcherServletAutoConfiguration.class,
     WebMvcAutoConfiguration.class,
     ErrorMvcAutoConfiguration.class,
@@ -76,6 +79,8 @@ import org.springframework.context.annotation.Import;
     CdsConfiguration.class,
     FhirConfiguration.class,
     DayConfiguration.class,
+    BankConfiguration.class,
+    FlowPageConfiguration.class,
     OutcomeConfiguration.class
 })
 public class BoardConfiguration {
@@ -93,11 +98,6 @@ public class BoardConfiguration {
     @Bean
     Bookings bookings(RecordClient client, Gatherer gatherer, LensChecks checks) {
         return new Bookings(client, gatherer, checks);
-    }
-
-    @Bean
-    StockLook stockLook(RecordClient client, LensBank bank, Policy policy, Clock clock) {
-        return new StockLook(client, bank, policy.stock(), clock);
     }
 
     @Bean

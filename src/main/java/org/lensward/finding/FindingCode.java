@@ -1032,7 +1032,14 @@ public enum FindingCode {
             WITHHOLDS,
             "The server of tokens at %s is not reached over TLS; nothing was shown there.",
             "Give it an https address.",
-            Source.SMART);
+            Source.SMART),
+
+    // The lens bank's stores
+    UNIT_STORE_UNKNOWN(
+            WITHHOLDS,
+            "The record holds no place %s.",
+            "Choose a store that is in the record, or have it added.",
+            Source.HOUSE);
 
     private final Severity severity;
     private final String template;

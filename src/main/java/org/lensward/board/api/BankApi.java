@@ -2,23 +2,14 @@ package org.lensward.board.api;
 
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.tags.Tag;
-import java.time.Clock;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
-import org.hl7.fhir.r4.model.OperationOutcome.IssueType;
-import org.lensward.lens.label.CartonLabel;
+import org.lensward.finding.Outcome;
 import org.lensward.lens.stock.LensUnit;
-import org.lensward.lens.stock.Movement;
-import org.lensward.lens.stock.Owner;
-import org.lensward.record.UnreadableRecord;
-import org.lensward.record.bank.Delivery;
-import org.lensward.record.bank.LensBank;
-import org.lensward.record.bank.Lookup;
 import org.lensward.record.bank.Recall;
-import org.lensward.record.bank.RecalledLot;
-import org.lensward.record.bank.RecordName;
-import org.lensward.record.bank.Signature;
+import org.lensward.record.bank.UnitEvent;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
@@ -33,12 +24,10 @@ import org.springframework.web.bind.annotation.RestController;
 @Tag(name = "Lens bank")
 public final class BankApi {
 
-    private final LensBank bank;
-    private final Clock clock;
+    private final BankDesk desk;
 
-    public BankApi(LensBank bank, Clock clock) {
-        this.bank = bank;
-        this.clock = clock;
+    public BankApi(BankDesk desk) {
+        this.desk = desk;
     }
 
     /**
@@ -77,13 +66,52 @@ public final class BankApi {
      * @param booking for which booking, such as {@code booking-01}; to reserve, pick or return
      * @param day of the operation; to reserve or pick
      * @param reason why; to waste, quarantine or release
+     * @param to which store, such as {@code north-store}; to carry
+     * @param version of the carton that was looked at; if it has another by now, the deed is refused
      */
-    public record Deed(String by, Optional<String> booking, Optional<LocalDate> day, Optional<String> reason)
+    public record Deed(
+            String by,
+            Optional<String> booking,
+            Optional<LocalDate> day,
+            Optional<String> reason,
+            Optional<String> to,
+            Optional<String> version)
             implements NamesActor {
 
         @Override
         public Optional<String> actor() {
             return Optional.of(by);
+        }
+    }
+
+    /**
+     * Cartons, and what the bank could not read of others.
+     *
+     * @param cartons those asked for
+     * @param findings about the bank as a whole; empty for a complete list
+     */
+    public record Cartons(List<Carton> cartons, List<Found> findings) {}
+
+    /**
+     * One thing that happened to a carton.
+     *
+     * @param done in words
+     * @param who answers for it
+     * @param at when
+     * @param reason why
+     * @param booking for which booking
+     * @param to the store it was carried to
+     */
+    public record Event(
+            String done,
+            String who,
+            Instant at,
+            Optional<String> reason,
+            Optional<String> booking,
+            Optional<String> to) {
+
+        static Event of(UnitEvent event) {
+            return new Event(event.done(), event.who(), event.at(), event.reason(), event.booking(), event.store());
         }
     }
 
@@ -116,106 +144,62 @@ public final class BankApi {
      */
     public record Answer(String lot, List<Recalled> units, List<Found> findings) {}
 
-    @Operation(summary = "Cartons of the bank")
+    @Operation(summary = "Cartons of the bank, and what of it could not be read")
     @GetMapping("/units")
-    public List<Carton> units(
+    public Cartons units(
             @RequestParam Optional<String> state,
             @RequestParam Optional<String> model,
             @RequestParam Optional<String> location) {
-        return Refusal.unless(bank.units()).stream()
-                .filter(unit -> state.filter(asked -> !asked.equals(unit.state().code()))
-                        .isEmpty())
-                .filter(unit ->
-                        model.filter(asked -> !asked.equals(unit.model())).isEmpty())
-                .filter(unit ->
-                        location.filter(asked -> !asked.equals(unit.location())).isEmpty())
-                .map(Carton::of)
-                .toList();
+        Outcome<List<LensUnit>> bank = desk.units();
+        return new Cartons(
+                Refusal.unless(bank).stream()
+                        .filter(unit -> is(state, unit.state().code()))
+                        .filter(unit -> is(model, unit.model()))
+                        .filter(unit -> is(location, unit.location()))
+                        .map(Carton::of)
+                        .toList(),
+                bank.findings().stream().map(Found::of).toList());
+    }
+
+    private static boolean is(Optional<String> asked, String it) {
+        return asked.filter(each -> !each.equals(it)).isEmpty();
     }
 
     @Operation(summary = "One carton")
     @GetMapping("/units/{unit}")
     public Carton unit(@PathVariable String unit) {
-        return Carton.of(Refusal.unless(bank.unit(name(unit))));
+        return Carton.of(desk.unit(unit));
+    }
+
+    @Operation(summary = "What happened to a carton, the latest first")
+    @GetMapping("/units/{unit}/history")
+    public List<Event> history(@PathVariable String unit) {
+        return desk.history(unit).stream().map(Event::of).toList();
     }
 
     @Operation(summary = "Takes a carton in")
     @PostMapping("/units")
     public Carton receive(@RequestBody Arrival arrival) {
-        CartonLabel label = LabelsApi.label(arrival.scans(), clock);
-        LensUnit.Identity identity = label.identity()
-                .orElseThrow(() -> new UnreadableRecord(
-                        IssueType.REQUIRED, "scans", "The label carries no expiry; scan its other barcode, too."));
-        Delivery delivery = Field.read(
-                "model, location or owner",
-                () -> new Delivery(
-                        arrival.model(),
-                        Field.dioptres("power", arrival.power()),
-                        arrival.cylinder().map(text -> Field.dioptres("cylinder", text)),
-                        identity,
-                        Optional.of(label.raw()),
-                        arrival.location(),
-                        new Owner(arrival.owner(), arrival.consigned()),
-                        LocalDate.now(clock)));
-        return Carton.of(Refusal.unless(bank.receive(delivery, signed(arrival.by()))));
+        return Carton.of(desk.receive(arrival));
     }
 
-    @Operation(summary = "Reserves, picks, returns, wastes, quarantines or releases a carton")
+    @Operation(summary = "Reserves, picks, returns, wastes, quarantines or releases a carton, or carries it to another store")
     @PostMapping("/units/{unit}/{movement}")
     public Carton move(@PathVariable String unit, @PathVariable String movement, @RequestBody Deed deed) {
-        Movement asked = Field.read("movement", () -> movement(movement, deed));
-        return Carton.of(Refusal.unless(bank.move(name(unit), asked, signed(deed.by()))));
-    }
-
-    private Movement movement(String movement, Deed deed) {
-        LocalDate day = deed.day().orElseGet(() -> LocalDate.now(clock));
-        return switch (movement) {
-            case "reserve" -> new Movement.Reserve(booking(deed), day);
-            case "pick" -> new Movement.Pick(booking(deed), day);
-            case "return" -> new Movement.Return(booking(deed));
-            case "waste" -> new Movement.Waste(reason(deed));
-            case "quarantine" -> new Movement.Quarantine(reason(deed));
-            case "release" -> new Movement.Release(reason(deed), day);
-            default ->
-                throw new UnreadableRecord(
-                        IssueType.NOTFOUND,
-                        "movement",
-                        "Cartons are not moved by " + movement
-                                + "; they are by reserve, pick, return, waste, quarantine, release.");
-        };
-    }
-
-    private static String booking(Deed deed) {
-        return Bookings.name(deed.booking()
-                .orElseThrow(() -> new UnreadableRecord(IssueType.REQUIRED, "booking", "Name the booking.")));
-    }
-
-    private static String reason(Deed deed) {
-        return deed.reason()
-                .filter(reason -> !reason.isBlank())
-                .orElseThrow(() -> new UnreadableRecord(IssueType.REQUIRED, "reason", "Say why."));
+        return Carton.of(desk.move(unit, movement, deed));
     }
 
     @Operation(summary = "Every carton of a lot: where it is, who is to have it, who has it in an eye")
     @GetMapping("/recalls")
     public Answer recall(@RequestParam String lot, @RequestParam Optional<String> device) {
-        return answer(found(lot, device));
+        return answer(desk.recall(lot, device));
     }
 
     @Operation(summary = "Quarantines what a recall finds on the shelves and in theatre")
     @PostMapping("/recalls/quarantine")
     public Answer quarantine(@RequestParam String lot, @RequestParam Optional<String> device, @RequestBody Deed deed) {
-        bank.quarantine(found(lot, device), reason(deed), signed(deed.by())).stream()
-                .filter(outcome -> outcome.value().isEmpty())
-                .findFirst()
-                .ifPresent(refused -> {
-                    throw Refusal.nothingWritten(refused.findings());
-                });
-        return answer(found(lot, device));
-    }
-
-    private Recall found(String lot, Optional<String> device) {
-        return bank.recall(Field.read("lot", () -> new RecalledLot(lot, device)), Lookup.WHOLE_BANK);
+        desk.quarantine(desk.recall(lot, device), deed);
+        return answer(desk.recall(lot, device));
     }
 
     private static Answer answer(Recall recall) {
@@ -232,15 +216,5 @@ public final class BankApi {
                                 each.operations()))
                         .toList(),
                 recall.findings().stream().map(Found::of).toList());
-    }
-
-    private Signature signed(String by) {
-        return Field.read("by", () -> new Signature(by, clock.instant()));
-    }
-
-    private static String name(String unit) {
-        return RecordName.of("Device", unit)
-                .orElseThrow(() -> new UnreadableRecord(
-                        IssueType.VALUE, "unit", "A carton's id has letters, digits, '-' and '.'."));
     }
 }

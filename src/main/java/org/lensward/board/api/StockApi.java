@@ -5,11 +5,13 @@ import io.swagger.v3.oas.annotations.tags.Tag;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
-import org.hl7.fhir.r4.model.Bundle;
+import org.lensward.board.store.StockDesk;
 import org.lensward.finding.Evidence;
-import org.lensward.flow.RecordClient;
+import org.lensward.finding.Outcome;
 import org.lensward.lens.stock.LensKind;
 import org.lensward.lens.stock.LensNeed;
+import org.lensward.lens.stock.LensUnit;
+import org.lensward.lens.stock.Order;
 import org.lensward.record.stock.StockSheet;
 import org.lensward.record.stock.SupplyRequests;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -24,12 +26,12 @@ import org.springframework.web.bind.annotation.RestController;
 @Tag(name = "Stock")
 public final class StockApi {
 
-    private final RecordClient client;
-    private final StockLook look;
+    private final BankDesk bank;
+    private final StockDesk stock;
 
-    public StockApi(RecordClient client, StockLook look) {
-        this.client = client;
-        this.look = look;
+    public StockApi(BankDesk bank, StockDesk stock) {
+        this.bank = bank;
+        this.stock = stock;
     }
 
     /**
@@ -40,9 +42,15 @@ public final class StockApi {
      * @param orders what to order
      * @param belowPar kinds of which fewer are there than ought to be
      * @param expiring cartons that soon go out of date
+     * @param bank what the bank could not read; a carton among it was not looked at
      */
     public record Sheet(
-            List<Need> needs, List<Found> findings, List<Supply> orders, List<Level> belowPar, List<Carton> expiring) {}
+            List<Need> needs,
+            List<Found> findings,
+            List<Supply> orders,
+            List<Level> belowPar,
+            List<Carton> expiring,
+            List<Found> bank) {}
 
     /**
      * One lens of one kit.
@@ -98,21 +106,32 @@ public final class StockApi {
     @Operation(summary = "Looks for every lens of every planned kit of those days")
     @GetMapping
     public Sheet stock(@RequestParam LocalDate from, @RequestParam LocalDate to) {
-        return shown(look.between(from, to).sheet());
+        Outcome<List<LensUnit>> units = bank.units();
+        return shown(
+                stock.check(stock.between(from, to), Refusal.unless(units)).sheet(),
+                units.findings().stream().map(Found::of).toList());
     }
 
     @Operation(summary = "Writes the orders of those days as SupplyRequests; ordered twice, it is ordered once")
     @PostMapping("/orders")
     public List<Supply> order(@RequestParam LocalDate from, @RequestParam LocalDate to) {
-        StockLook.Seen seen = look.between(from, to);
-        Bundle orders = SupplyRequests.transaction(seen.sheet().allocation().orders(), seen.shelf());
-        if (orders.hasEntry()) {
-            client.post(orders);
-        }
-        return shown(seen.sheet()).orders();
+        return supplies(stock.order(stock.check(stock.between(from, to), bank.all())));
     }
 
-    private static Sheet shown(StockSheet sheet) {
+    private static List<Supply> supplies(List<Order> orders) {
+        return orders.stream()
+                .map(order -> new Supply(
+                        order.kind().toString(),
+                        order.count(),
+                        order.location(),
+                        order.neededBy(),
+                        order.orderBy(),
+                        order.late(),
+                        order.bookings()))
+                .toList();
+    }
+
+    private static Sheet shown(StockSheet sheet, List<Found> bank) {
         return new Sheet(
                 sheet.needs().stream().map(need -> need(sheet, need)).toList(),
                 sheet.needs().stream()
@@ -121,16 +140,7 @@ public final class StockApi {
                         .flatMap(booking -> sheet.findings(new Evidence(booking, "", "")).stream())
                         .map(Found::of)
                         .toList(),
-                sheet.allocation().orders().stream()
-                        .map(order -> new Supply(
-                                order.kind().toString(),
-                                order.count(),
-                                order.location(),
-                                order.neededBy(),
-                                order.orderBy(),
-                                order.late(),
-                                order.bookings()))
-                        .toList(),
+                supplies(sheet.allocation().orders()),
                 sheet.levels().stream()
                         .flatMap(site -> site.levels().stream())
                         .filter(level -> level.suggestedOrder() > 0)
@@ -141,7 +151,8 @@ public final class StockApi {
                                 level.par(),
                                 level.suggestedOrder()))
                         .toList(),
-                sheet.expiring().stream().map(Carton::of).toList());
+                sheet.expiring().stream().map(Carton::of).toList(),
+                bank);
     }
 
     private static Need need(StockSheet sheet, LensNeed need) {

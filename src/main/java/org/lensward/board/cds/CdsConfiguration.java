@@ -3,8 +3,10 @@ package org.lensward.board.cds;
 import ca.uhn.fhir.context.FhirContext;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.time.Clock;
+import java.time.LocalDate;
 import java.util.List;
-import org.lensward.board.api.StockLook;
+import org.lensward.board.api.BankDesk;
+import org.lensward.board.store.StockDesk;
 import org.lensward.flow.AdapterSettings;
 import org.lensward.flow.BundlePlanning;
 import org.lensward.flow.RecordClient;
@@ -23,8 +25,12 @@ import org.springframework.web.servlet.config.annotation.WebMvcConfigurer;
 public class CdsConfiguration {
 
     @Bean
-    Shortages shortages(StockLook look, CdsSettings settings, Clock clock) {
-        return new StockShortages(() -> look.ahead().sheet(), settings.stockAge(), clock);
+    Shortages shortages(BankDesk bank, StockDesk stock, CdsSettings settings, Clock clock) {
+        return new StockShortages(
+                () -> stock.check(stock.between(LocalDate.now(clock), LocalDate.MAX), bank.all())
+                        .sheet(),
+                settings.stockAge(),
+                clock);
     }
 
     @Bean

@@ -19,6 +19,11 @@ public sealed interface Movement {
         return Optional.empty();
     }
 
+    /** Where it lies afterwards, where it changes its place. */
+    default Optional<String> to() {
+        return Optional.empty();
+    }
+
     /**
      * It was delivered.
      *
@@ -34,10 +39,10 @@ public sealed interface Movement {
     /**
      * It is promised to a booking.
      *
-     * @param to the booking
+     * @param forBooking the booking
      * @param day of the operation
      */
-    record Reserve(String to, LocalDate day) implements Movement {
+    record Reserve(String forBooking, LocalDate day) implements Movement {
         @Override
         public MovementKind kind() {
             return MovementKind.RESERVE;
@@ -45,7 +50,7 @@ public sealed interface Movement {
 
         @Override
         public Optional<String> booking() {
-            return Optional.of(to);
+            return Optional.of(forBooking);
         }
     }
 
@@ -151,6 +156,23 @@ public sealed interface Movement {
         @Override
         public Optional<String> reason() {
             return Optional.of(because);
+        }
+    }
+
+    /**
+     * It is carried to another store; whom it is promised to, and whether it may be used, stay as they are.
+     *
+     * @param store where it lies now, such as {@code Location/north-store}
+     */
+    record Carry(String store) implements Movement {
+        @Override
+        public MovementKind kind() {
+            return MovementKind.CARRY;
+        }
+
+        @Override
+        public Optional<String> to() {
+            return Optional.of(store);
         }
     }
 }

@@ -11,7 +11,8 @@ public enum MovementKind {
     IMPLANT("implanted"),
     WASTE("written off"),
     QUARANTINE("put in quarantine"),
-    RELEASE("released");
+    RELEASE("released"),
+    CARRY("carried to another store");
 
     private final String done;
 

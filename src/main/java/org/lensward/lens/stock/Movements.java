@@ -62,15 +62,20 @@ public final class Movements {
         if (movement instanceof Movement.Release release) {
             return release(release);
         }
+        if (movement instanceof Movement.Carry carry) {
+            return unit.state() == PICKED
+                    ? refused(UNIT_NOT_AVAILABLE, state(), done())
+                    : Outcome.ready(unit.at(carry.store()));
+        }
         return free(movement instanceof Movement.Waste ? WASTED : QUARANTINED);
     }
 
     private Outcome<LensUnit> reserve(Movement.Reserve reserve) {
         if (isHeld()) {
-            return unchanged(reserve.to());
+            return unchanged(reserve.forBooking());
         }
         return unit.state() == AVAILABLE
-                ? inDate(reserve.day(), RESERVED, reserve.to())
+                ? inDate(reserve.day(), RESERVED, reserve.forBooking())
                 : refused(UNIT_NOT_AVAILABLE, state(), done());
     }
 

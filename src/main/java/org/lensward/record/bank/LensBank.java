@@ -5,6 +5,7 @@ import static org.lensward.finding.FindingCode.UNIT_EXPIRED;
 import static org.lensward.finding.FindingCode.UNIT_LABEL_INCOMPLETE;
 import static org.lensward.finding.FindingCode.UNIT_MODEL_UNKNOWN;
 import static org.lensward.finding.FindingCode.UNIT_NOT_MADE;
+import static org.lensward.finding.FindingCode.UNIT_STORE_UNKNOWN;
 
 import ca.uhn.fhir.context.FhirContext;
 import java.util.List;
@@ -12,6 +13,7 @@ import java.util.Optional;
 import java.util.stream.IntStream;
 import org.hl7.fhir.r4.model.Device;
 import org.hl7.fhir.r4.model.DeviceDefinition;
+import org.hl7.fhir.r4.model.Location;
 import org.hl7.fhir.r4.model.Reference;
 import org.lensward.finding.Evidence;
 import org.lensward.finding.Finding;
@@ -130,8 +132,28 @@ public final class LensBank {
 
     /** Moves a carton as the signature's person says. What is already so is not written again. */
     public Outcome<LensUnit> move(String unit, Movement movement, Signature signature) {
+        return move(Sighting.asItIs(unit), movement, signature);
+    }
+
+    /** Moves a carton if it still is as the person saw it, or already is as they want it. */
+    public Outcome<LensUnit> move(Sighting seen, Movement movement, Signature signature) {
         movement.booking().ifPresent(booking -> RecordName.require("ServiceRequest", booking));
-        return mover.move(unit, movement, signature);
+        Optional<String> unknown = movement.to().filter(store -> !isPlace(store));
+        return unknown.map(store -> LensBank.<LensUnit>refused(UNIT_STORE_UNKNOWN, store, store))
+                .orElseGet(() -> mover.move(seen, movement, signature));
+    }
+
+    private boolean isPlace(String store) {
+        RecordName.require("Location", store);
+        return new Shelf(door.gather(List.of(store)))
+                .find(Location.class, new Reference(store))
+                .isPresent();
+    }
+
+    /** What happened to a carton, the latest first. */
+    public List<UnitEvent> history(String unit) {
+        RecordName.require("Device", unit);
+        return UnitEvent.all(new Shelf(door.gather(List.of("Provenance?target=" + unit + "&_count=500"))));
     }
 
     /** Every carton of a lot: where it is, who is to have it, who has it in the eye. */

@@ -35,6 +35,7 @@ final class Trail {
         trail.setRecordedElement(
                 new InstantType(Date.from(signature.at()), TemporalPrecisionEnum.MILLI, TimeZone.getTimeZone("UTC")));
         trail.setActivity(activity(movement.kind()));
+        movement.to().ifPresent(store -> trail.setLocation(new Reference(store)));
         movement.reason().ifPresent(reason -> trail.addReason(new CodeableConcept().setText(reason)));
         trail.addAgent().setWho(signature.reference());
         before.forEach(each -> entity(trail, ProvenanceEntityRole.REVISION, Shelf.versionedName(each)));

@@ -83,6 +83,9 @@ final class UnitDevice {
         device.setId(before.getIdElement().toUnqualifiedVersionless());
         state(device, after.state());
         remove(device, HELD_FOR);
+        if (!Shelf.name(before.getLocation()).equals(after.location())) {
+            device.setLocation(new Reference(after.location()));
+        }
         after.heldFor().ifPresent(booking -> device.addExtension(HELD_FOR, new Reference(booking)));
         return device;
     }

@@ -47,16 +47,26 @@ final class UnitMover {
         return Outcome.withheld(Finding.of(UNIT_NOT_IN_BANK, new Evidence(evidence, "", ""), name));
     }
 
-    Outcome<LensUnit> move(String name, Movement movement, Signature signature) {
-        return look(name).then(device -> reader.read(device).then(unit -> Movements.apply(unit, movement)
-                .then(moved -> moved.equals(unit) ? Outcome.ready(unit) : write(device, moved, movement, signature))));
+    Outcome<LensUnit> move(Sighting seen, Movement movement, Signature signature) {
+        return look(seen.unit()).then(device -> reader.read(device).then(unit -> Movements.apply(unit, movement)
+                .then(moved -> moved.equals(unit)
+                        ? Outcome.ready(unit)
+                        : seen.isStale(unit.evidence().version())
+                                ? overtaken(unit)
+                                : write(device, moved, movement, signature))));
+    }
+
+    private static Outcome<LensUnit> overtaken(LensUnit unit) {
+        return Outcome.withheld(Finding.of(
+                UNIT_MOVED_MEANWHILE, unit.evidence(), unit.evidence().resource()));
     }
 
     /** Moves it even if others move it at the same time, as long as the movement stays possible. */
     Outcome<LensUnit> insist(String name, Movement movement, Signature signature) {
-        Outcome<LensUnit> outcome = move(name, movement, signature);
+        Sighting any = Sighting.asItIs(name);
+        Outcome<LensUnit> outcome = move(any, movement, signature);
         for (int again = 1; again < TRIES && isOvertaken(outcome); again++) {
-            outcome = move(name, movement, signature);
+            outcome = move(any, movement, signature);
         }
         return outcome;
     }
@@ -86,8 +96,7 @@ final class UnitMover {
     private Outcome<LensUnit> post(GuardedTransaction transaction, LensUnit unit) {
         return door.transact(transaction.bundle())
                 .<Outcome<LensUnit>>map(answer -> Outcome.ready(versioned(unit, answer)))
-                .orElseGet(() -> Outcome.withheld(Finding.of(
-                        UNIT_MOVED_MEANWHILE, unit.evidence(), unit.evidence().resource())));
+                .orElseGet(() -> overtaken(unit));
     }
 
     /** The unit under the version that the record gave it. */

@@ -10,16 +10,16 @@ import org.lensward.lens.stock.LensUnit;
 import org.lensward.record.Shelf;
 
 /** Which site a theatre or a store belongs to: the outermost Location it is part of. What is part of nothing is a site of its own. */
-final class Sites {
+public final class Sites {
 
     private final Shelf shelf;
 
-    Sites(Shelf shelf) {
+    public Sites(Shelf shelf) {
         this.shelf = shelf;
     }
 
     /** Locations that are part of one another in a ring are one site, named by the first of them in the alphabet. */
-    String of(String location) {
+    public String of(String location) {
         List<String> way = new ArrayList<>();
         Optional<String> next = Optional.of(location);
         while (next.isPresent() && !way.contains(next.get())) {

@@ -44,7 +44,8 @@ class MovementsLaws {
         LensUnit unit = carton(state);
         LensUnit after = Movements.apply(unit, movement).value().orElse(unit);
 
-        assertThat(after.equals(unit) || !HELD.contains(after.state())).isTrue();
+        assertThat(after.at(unit.location()).equals(unit) || !HELD.contains(after.state()))
+                .isTrue();
     }
 
     @Property
@@ -56,14 +57,15 @@ class MovementsLaws {
     }
 
     @Property
-    void a_movement_changes_nothing_but_state_and_holder(
+    void a_movement_changes_nothing_but_state_holder_and_place(
             @ForAll UnitState state, @ForAll("movements") Movement movement) {
         LensUnit unit = carton(state);
         Movements.apply(unit, movement).value().ifPresent(after -> {
             assertThat(after)
                     .usingRecursiveComparison()
-                    .ignoringFields("state", "heldFor")
+                    .ignoringFields("state", "heldFor", "location")
                     .isEqualTo(unit);
+            assertThat(after.location()).isEqualTo(movement.to().orElse(unit.location()));
         });
     }
 

@@ -29,6 +29,7 @@ class MovementsTest {
         "AVAILABLE,   WASTE,      WASTED",
         "AVAILABLE,   QUARANTINE, QUARANTINED",
         "AVAILABLE,   RELEASE,    AVAILABLE",
+        "AVAILABLE,   CARRY,      AVAILABLE",
         "RESERVED,    GOODS_IN,   UNIT_ALREADY_IN_BANK",
         "RESERVED,    RESERVE,    RESERVED",
         "RESERVED,    PICK,       PICKED",
@@ -37,6 +38,7 @@ class MovementsTest {
         "RESERVED,    WASTE,      WASTED",
         "RESERVED,    QUARANTINE, QUARANTINED",
         "RESERVED,    RELEASE,    UNIT_NOT_AVAILABLE",
+        "RESERVED,    CARRY,      RESERVED",
         "PICKED,      GOODS_IN,   UNIT_ALREADY_IN_BANK",
         "PICKED,      RESERVE,    PICKED",
         "PICKED,      PICK,       PICKED",
@@ -45,6 +47,7 @@ class MovementsTest {
         "PICKED,      WASTE,      WASTED",
         "PICKED,      QUARANTINE, QUARANTINED",
         "PICKED,      RELEASE,    UNIT_NOT_AVAILABLE",
+        "PICKED,      CARRY,      UNIT_NOT_AVAILABLE",
         "IMPLANTED,   GOODS_IN,   UNIT_ALREADY_IN_BANK",
         "IMPLANTED,   RESERVE,    UNIT_GONE",
         "IMPLANTED,   PICK,       UNIT_GONE",
@@ -53,6 +56,7 @@ class MovementsTest {
         "IMPLANTED,   WASTE,      UNIT_GONE",
         "IMPLANTED,   QUARANTINE, UNIT_GONE",
         "IMPLANTED,   RELEASE,    UNIT_GONE",
+        "IMPLANTED,   CARRY,      UNIT_GONE",
         "WASTED,      GOODS_IN,   UNIT_ALREADY_IN_BANK",
         "WASTED,      RESERVE,    UNIT_GONE",
         "WASTED,      PICK,       UNIT_GONE",
@@ -61,6 +65,7 @@ class MovementsTest {
         "WASTED,      WASTE,      UNIT_GONE",
         "WASTED,      QUARANTINE, UNIT_GONE",
         "WASTED,      RELEASE,    UNIT_GONE",
+        "WASTED,      CARRY,      UNIT_GONE",
         "QUARANTINED, GOODS_IN,   UNIT_ALREADY_IN_BANK",
         "QUARANTINED, RESERVE,    UNIT_NOT_AVAILABLE",
         "QUARANTINED, PICK,       UNIT_STEP_MISSING",
@@ -68,7 +73,8 @@ class MovementsTest {
         "QUARANTINED, IMPLANT,    UNIT_STEP_MISSING",
         "QUARANTINED, WASTE,      WASTED",
         "QUARANTINED, QUARANTINE, QUARANTINED",
-        "QUARANTINED, RELEASE,    AVAILABLE"
+        "QUARANTINED, RELEASE,    AVAILABLE",
+        "QUARANTINED, CARRY,      QUARANTINED"
     })
     void every_movement_of_every_state_has_an_answer(UnitState state, MovementKind kind, String answer) {
         assertThat(answer(Movements.apply(carton(state), movement(kind, BOOKING, IN_DATE))))
@@ -126,10 +132,21 @@ class MovementsTest {
     }
 
     @Test
+    void what_is_carried_stays_promised_to_whom_it_was() {
+        LensUnit carried = Movements.apply(carton(UnitState.RESERVED), new Movement.Carry("Location/north"))
+                .value()
+                .orElseThrow();
+
+        assertThat(carried.location()).isEqualTo("Location/north");
+        assertThat(carried.heldFor()).contains(BOOKING);
+        assertThat(carried.at("Location/store")).isEqualTo(carton(UnitState.RESERVED));
+    }
+
+    @Test
     void a_movement_has_a_code_for_the_trail() {
         assertThat(MovementKind.values())
                 .extracting(MovementKind::code)
-                .containsExactly("goods-in", "reserve", "pick", "return", "implant", "waste", "quarantine", "release");
+                .containsExactly("goods-in", "reserve", "pick", "return", "implant", "waste", "quarantine", "release", "carry");
     }
 
     static Movement movement(MovementKind kind, String booking, LocalDate day) {
@@ -142,6 +159,7 @@ class MovementsTest {
             case WASTE -> new Movement.Waste("dropped");
             case QUARANTINE -> new Movement.Quarantine("recalled");
             case RELEASE -> new Movement.Release("recall withdrawn", day);
+            case CARRY -> new Movement.Carry("Location/north");
         };
     }
 
