@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import org.hl7.fhir.r4.model.OperationOutcome.IssueType;
 import org.lensward.lens.label.CartonLabel;
+import org.lensward.lens.label.HumanReadable;
 import org.lensward.lens.stock.LensUnit;
 import org.lensward.lens.stock.Movement;
 import org.lensward.lens.stock.Owner;
@@ -139,7 +140,7 @@ public final class BankApi {
                         Field.dioptres("power", arrival.power()),
                         arrival.cylinder().map(text -> Field.dioptres("cylinder", text)),
                         identity,
-                        Optional.of(label.raw()),
+                        HumanReadable.of(label.raw()),
                         arrival.location(),
                         new Owner(arrival.owner(), arrival.consigned()),
                         LocalDate.now(clock)));

@@ -1,31 +1,21 @@
 package org.lensward.board.api;
 
-import static org.lensward.finding.FindingCode.CHECK_SCAN_UNREADABLE;
-import static org.lensward.finding.FindingCode.UNIT_NOT_IN_BANK;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.tags.Tag;
 import java.time.Clock;
-import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import org.hl7.fhir.r4.model.OperationOutcome.IssueType;
 import org.lensward.board.api.PlansApi.Standing;
-import org.lensward.check.Attempt;
 import org.lensward.check.Checkpoint;
-import org.lensward.finding.Evidence;
-import org.lensward.finding.Finding;
 import org.lensward.finding.Outcome;
 import org.lensward.lens.label.CartonLabel;
 import org.lensward.lens.stock.LensUnit;
-import org.lensward.lens.stock.Movement;
-import org.lensward.lens.stock.UnitState;
 import org.lensward.record.UnreadableRecord;
 import org.lensward.record.bank.ImplantCard;
-import org.lensward.record.bank.Implantation;
 import org.lensward.record.bank.LensBank;
-import org.lensward.record.bank.Signature;
 import org.lensward.record.check.LensChecks;
 import org.lensward.record.check.StoredCheck;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -35,28 +25,20 @@ import org.springframework.web.bind.annotation.RequestBody;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RestController;
 
-/**
- * The lens check, step by step. A check and a carton are two resources with a version each: the check is written first, then the carton is
- * moved. A repeat of the same step changes nothing in the check and finishes what was left of the move; the implant card is given once,
- * when the implantation is recorded.
- */
+/** The lens check, step by step. The implant card is given once, when the implantation is recorded. */
 @RestController
 @RequestMapping("/api/checks")
 @Tag(name = "Lens check")
 public final class ChecksApi {
 
-    private static final Evidence SCAN = new Evidence("scan", "", "");
-
     private final Bookings bookings;
     private final LensChecks checks;
-    private final LensBank bank;
-    private final Clock clock;
+    private final NursesDesk nurses;
 
     public ChecksApi(Bookings bookings, LensChecks checks, LensBank bank, Clock clock) {
         this.bookings = bookings;
         this.checks = checks;
-        this.bank = bank;
-        this.clock = clock;
+        this.nurses = new NursesDesk(bookings, bank, clock);
     }
 
     /**
@@ -75,6 +57,19 @@ public final class ChecksApi {
      * @param hospital likewise
      */
     public record Implanted(String surgeon, String hospital) {}
+
+    /**
+     * Another lens than the planned one in the eye.
+     *
+     * @param scans of its carton
+     * @param surgeon who implanted it
+     * @param hospital where
+     * @param clinician who decided
+     * @param reason why
+     * @param by who records it
+     */
+    public record Deviation(
+            List<String> scans, String surgeon, String hospital, String clinician, String reason, String by) {}
 
     /**
      * How the step went.
@@ -96,59 +91,26 @@ public final class ChecksApi {
     }
 
     @Operation(
-            summary = "Presents patient, eye and carton at a checkpoint; a difference stops the check and names each")
+            summary = "Presents patient, eye and carton at a checkpoint; a difference stops the check and names each",
+            description = "The time is the server's; presented.at is not looked at.")
     @PostMapping("/{booking}/{checkpoint}")
     public Passed present(@PathVariable String booking, @PathVariable String checkpoint, @RequestBody Step step) {
-        String name = Bookings.name(booking);
-        Checkpoint at = Checkpoint.of(checkpoint)
+        return nurses.present(Bookings.name(booking), checkpoint(checkpoint), step);
+    }
+
+    /** The checkpoint of that code. */
+    public static Checkpoint checkpoint(String code) {
+        return Checkpoint.of(code)
                 .orElseThrow(() -> new UnreadableRecord(
-                        IssueType.NOTFOUND, "checkpoint", "There is no checkpoint " + checkpoint + "."));
-        CartonLabel label = LabelsApi.label(step.scans(), clock);
-        whole(label);
-        PresentedJson told = PresentedJson.of(step.presented());
-        LensUnit unit = unit(bank.units(), label, name)
-                .orElseThrow(
-                        () -> Refusal.nothingWritten(List.of(Finding.of(UNIT_NOT_IN_BANK, SCAN, "with this label"))));
-        Attempt attempt = new Attempt(at, told.with(label, Optional.of(unit)), told.exemption());
-        if (at == Checkpoint.SIGN_OUT && step.implanted().isEmpty()) {
-            throw new UnreadableRecord(IssueType.REQUIRED, "implanted", "Sign-out names surgeon and hospital.");
-        }
-        Standing now = PlansApi.standing(bookings.act(name, (each, gathered) -> each.present(gathered, name, attempt)));
-        return moved(name, at, attempt, unit, step, now);
+                        IssueType.NOTFOUND, "checkpoint", "There is no checkpoint " + code + "."));
     }
 
-    /** Half a label tells no carton from its neighbours; people scan again before anything is judged. */
-    private static void whole(CartonLabel label) {
-        if (label.identity().isEmpty()
-                || label.lot().isEmpty() && label.serial().isEmpty()) {
-            throw Refusal.nothingWritten(List.of(
-                    Finding.of(CHECK_SCAN_UNREADABLE, SCAN, "it gives no expiry, or neither lot nor serial number")));
-        }
-    }
-
-    private Passed moved(String name, Checkpoint at, Attempt attempt, LensUnit unit, Step step, Standing now) {
-        String carton = unit.evidence().resource();
-        Signature signed = new Signature(attempt.presented().people().reader().orElse("unnamed"), clock.instant());
-        Optional<ImplantCard> card = Optional.empty();
-        if (at == Checkpoint.PICK) {
-            LocalDate day = attempt.presented().at().toLocalDate();
-            if (unit.state() == UnitState.AVAILABLE) {
-                Refusal.unless(bank.move(carton, new Movement.Reserve(name, day), signed));
-            }
-            Refusal.unless(bank.move(carton, new Movement.Pick(name, day), signed));
-        } else if (at == Checkpoint.SIGN_OUT && unit.state() != UnitState.IMPLANTED) {
-            Implanted by = step.implanted().orElseThrow();
-            card = Optional.of(Refusal.unless(bank.implant(
-                    new Implantation(
-                            name,
-                            carton,
-                            by.surgeon(),
-                            by.hospital(),
-                            attempt.presented().at(),
-                            Optional.empty()),
-                    signed)));
-        }
-        return new Passed(now.check(), now.changed(), bank.unit(carton).value().map(Carton::of), card);
+    @Operation(
+            summary = "Records that another lens than the planned one is in the eye, with who decided so and why",
+            description = "The lens check stays as it stands; the operation is completed and the implant card given.")
+    @PostMapping("/{booking}/implanted-instead")
+    public ImplantCard implantedInstead(@PathVariable String booking, @RequestBody Deviation deviation) {
+        return nurses.implantedInstead(Bookings.name(booking), deviation, deviation.by());
     }
 
     /** The bank's carton with that label; of several alike the one held for the booking. */

@@ -76,8 +76,13 @@ public final class PresentedJson {
         }
     }
 
-    /** With the carton that was scanned. */
+    /** With the carton that was scanned, at the time that was told. */
     public Presented with(CartonLabel label, Optional<LensUnit> unit) {
+        return with(label, unit, told.required("at", OffsetDateTime::parse));
+    }
+
+    /** With the carton that was scanned, at a time that is known better than anybody tells it. */
+    public Presented with(CartonLabel label, Optional<LensUnit> unit, OffsetDateTime at) {
         Told carton = told.part("carton").only("read", "state");
         return new Presented(
                 patient(told.part("patient").only("numbers", "birth-date")),
@@ -95,7 +100,7 @@ public final class PresentedJson {
                 told.has("allergies") ? Optional.of(Set.copyOf(told.texts("allergies"))) : Optional.empty(),
                 told.parts("back-ups").map(PresentedJson::backUp).toList(),
                 people(told.part("people").only("reader", "second")),
-                told.required("at", OffsetDateTime::parse));
+                at);
     }
 
     /** Whether a clinician goes on in spite of a difference. */

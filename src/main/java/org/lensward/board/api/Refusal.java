@@ -36,6 +36,25 @@ public final class Refusal extends RuntimeException {
                 findings);
     }
 
+    /** What was verified counts no more, and the record says so: another lens check is open, confirmed, at its beginning. */
+    static Refusal renewed(List<Finding> findings) {
+        return new Refusal(
+                HttpStatus.CONFLICT,
+                "lens-check-renewed",
+                "The operating list changed: a new lens check is open, and it begins again at the pick",
+                findings);
+    }
+
+    /** The check was written, and then the bank refused to move the carton. */
+    static Refusal checkWritten(String state, List<Finding> findings) {
+        return new Refusal(
+                HttpStatus.CONFLICT,
+                "carton-not-moved",
+                "The lens check was written (" + state + "), but the bank did not move the carton: mend what is named,"
+                        + " then send the same step again; the check will not change, the carton will be moved",
+                findings);
+    }
+
     /** The value, or the reasons there is none. */
     static <T> T unless(Outcome<T> outcome) {
         return outcome.value().orElseThrow(() -> nothingWritten(outcome.findings()));

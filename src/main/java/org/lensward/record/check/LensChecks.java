@@ -4,6 +4,7 @@ import static org.lensward.finding.FindingCode.CHECK_CHANGE_EMPTY;
 import static org.lensward.finding.FindingCode.CHECK_CLOSED;
 import static org.lensward.finding.FindingCode.CHECK_NONE_OPEN;
 import static org.lensward.finding.FindingCode.CHECK_SURGEON_UNNAMED;
+import static org.lensward.finding.FindingCode.LENS_MODEL_UNKNOWN;
 
 import ca.uhn.fhir.context.FhirContext;
 import java.time.Clock;
@@ -18,9 +19,12 @@ import org.lensward.check.CheckPolicy;
 import org.lensward.check.CheckState;
 import org.lensward.finding.Finding;
 import org.lensward.finding.FindingCode;
+import org.lensward.lens.LensSite;
 import org.lensward.plan.Planner;
 import org.lensward.plan.Policy;
 import org.lensward.record.CaseReader;
+import org.lensward.record.CatalogueReader;
+import org.lensward.record.Evidences;
 
 /**
  * The lens checks of the record. Every action takes what was just gathered about one booking and gives one transaction or a refusal; it
@@ -28,6 +32,7 @@ import org.lensward.record.CaseReader;
  */
 public final class LensChecks {
 
+    private final Evidences evidences;
     private final CaseReader reader;
     private final Planner planner;
     private final CheckPolicy policy;
@@ -40,6 +45,7 @@ public final class LensChecks {
      * @param checks as lenses are checked
      */
     public LensChecks(FhirContext fhir, Policy policy, CheckPolicy checks, Clock clock) {
+        this.evidences = new Evidences(fhir);
         this.reader = new CaseReader(fhir, policy.biometry());
         this.planner = new Planner(policy);
         this.policy = checks;
@@ -84,6 +90,10 @@ public final class LensChecks {
         if (known.begun()) {
             return refused(gathered, booking, CHECK_CLOSED, "of an operation that has begun");
         }
+        Optional<String> unknown = change.model().filter(model -> !implantable(known, model));
+        if (unknown.isPresent()) {
+            return refused(gathered, booking, LENS_MODEL_UNKNOWN, unknown.get());
+        }
         CheckState state = known.check().map(each -> each.progress().state()).orElse(CheckState.AWAITING_CONFIRMATION);
         return new CheckAnswer.Write(
                 new CheckTransaction(known.shelf(), now())
@@ -93,6 +103,15 @@ public final class LensChecks {
                                 new BookingChange(known.shelf(), known.request()).of(change)),
                 state,
                 List.of());
+    }
+
+    /** As the planner will ask: a lens of the catalogue, for the bag. */
+    private boolean implantable(GatheredCheck known, String model) {
+        return new CatalogueReader(evidences)
+                .read(known.shelf())
+                .named(model)
+                .filter(each -> each.site() == LensSite.CAPSULAR_BAG)
+                .isPresent();
     }
 
     /** People present patient, eye and carton at a checkpoint. */
