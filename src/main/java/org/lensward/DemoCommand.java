@@ -1,6 +1,7 @@
 package org.lensward;
 
 import java.nio.file.Path;
+import java.security.SecureRandom;
 import java.time.Duration;
 import java.util.List;
 import java.util.Map;
@@ -13,6 +14,7 @@ import org.lensward.board.DayTable;
 import org.lensward.board.TheatreLine;
 import org.lensward.board.TheatreList;
 import org.lensward.board.TheatreTable;
+import org.lensward.board.access.DemoAccess;
 import org.lensward.demo.EmbeddedRecord;
 import org.lensward.demo.EmbeddedRecordSettings;
 import org.lensward.demo.TheatreDay;
@@ -47,6 +49,8 @@ final class DemoCommand implements Callable<Integer> {
     @Option(names = "--once", description = "stop when the list is printed")
     private boolean once;
 
+    private final String password = Long.toString(new SecureRandom().nextLong(36L * 36 * 36 * 36 * 36 * 36 * 36), 36);
+
     private final Progress progress = new Progress();
 
     @Override
@@ -55,7 +59,7 @@ final class DemoCommand implements Callable<Integer> {
         LoggerFactory.getLogger(DemoCommand.class).debug("demo");
         progress.say("starting an embedded FHIR record and, beside it, the adapter");
         CompletableFuture<EmbeddedRecord> starting = CompletableFuture.supplyAsync(this::record);
-        try (Adapter adapter = Adapter.serve(settings(), BoardConfiguration.class);
+        try (Adapter adapter = Adapter.serve(settings(), BoardConfiguration.class, DemoAccess.class);
                 EmbeddedRecord record = starting.join()) {
             progress.say("record at " + record.baseUrl());
             new TheatreDay(Fhir.r4()).load(record.baseUrl());
@@ -70,8 +74,8 @@ final class DemoCommand implements Callable<Integer> {
             System.out.println("Decision support: every plan awaits a surgeon's confirmation.");
             if (!once) {
                 System.out.println("The record answers at " + record.baseUrl()
-                        + "; the adapter watches it and answers at http://localhost:" + adapter.port()
-                        + "/api/openapi. Ctrl-C stops both.");
+                        + "; the adapter watches it. Pages: http://localhost:" + adapter.port()
+                        + "/, password " + password + " for each of the demo's people. Ctrl-C stops both.");
                 new CountDownLatch(1).await();
             }
         }
@@ -89,7 +93,9 @@ final class DemoCommand implements Callable<Integer> {
                 "spring.artemis.embedded.data-directory",
                 data.resolve("queue").toString(),
                 "camel.main.auto-startup",
-                "false");
+                "false",
+                DemoAccess.PASSWORD,
+                password);
     }
 
     private List<TheatreLine> planned(Adapter adapter) throws InterruptedException {

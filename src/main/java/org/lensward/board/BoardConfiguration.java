@@ -4,12 +4,15 @@ import ca.uhn.fhir.context.FhirContext;
 import io.swagger.v3.oas.models.OpenAPI;
 import io.swagger.v3.oas.models.info.Info;
 import java.time.Clock;
+import org.lensward.board.access.BoardSecurity;
 import org.lensward.board.api.BankApi;
 import org.lensward.board.api.Bookings;
 import org.lensward.board.api.ChecksApi;
 import org.lensward.board.api.LabelsApi;
 import org.lensward.board.api.PlansApi;
 import org.lensward.board.api.StockApi;
+import org.lensward.board.day.DayPage;
+import org.lensward.board.page.PageConfiguration;
 import org.lensward.flow.RecordClient;
 import org.lensward.plan.Policy;
 import org.lensward.record.bank.LensBank;
@@ -21,6 +24,7 @@ import org.springdoc.webmvc.core.configuration.SpringDocWebMvcConfiguration;
 import org.springframework.boot.autoconfigure.ImportAutoConfiguration;
 import org.springframework.boot.autoconfigure.http.HttpMessageConvertersAutoConfiguration;
 import org.springframework.boot.autoconfigure.jackson.JacksonAutoConfiguration;
+import org.springframework.boot.autoconfigure.thymeleaf.ThymeleafAutoConfiguration;
 import org.springframework.boot.autoconfigure.web.servlet.DispatcherServletAutoConfiguration;
 import org.springframework.boot.autoconfigure.web.servlet.ServletWebServerFactoryAutoConfiguration;
 import org.springframework.boot.autoconfigure.web.servlet.WebMvcAutoConfiguration;
@@ -38,12 +42,24 @@ import org.springframework.context.annotation.Import;
     DispatcherServletAutoConfiguration.class,
     WebMvcAutoConfiguration.class,
     ErrorMvcAutoConfiguration.class,
+    ThymeleafAutoConfiguration.class,
     SpringDocConfigProperties.class,
     SpringDocConfiguration.class,
     SpringDocWebMvcConfiguration.class,
     MultipleOpenApiSupportConfiguration.class
 })
-@Import({Problems.class, PlansApi.class, ChecksApi.class, LabelsApi.class, BankApi.class, StockApi.class})
+@Import({
+    BoardSecurity.class,
+    PageConfiguration.class,
+    Problems.class,
+    PageProblems.class,
+    PlansApi.class,
+    ChecksApi.class,
+    LabelsApi.class,
+    BankApi.class,
+    StockApi.class,
+    DayPage.class
+})
 public class BoardConfiguration {
 
     @Bean

@@ -4,6 +4,7 @@ import jakarta.jms.ConnectionFactory;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Map;
+import java.util.stream.Stream;
 import org.apache.camel.CamelContext;
 import org.springframework.boot.WebApplicationType;
 import org.springframework.boot.builder.SpringApplicationBuilder;
@@ -33,10 +34,12 @@ public final class Adapter implements AutoCloseable {
      * Starts it with what people and theatre systems call over HTTP beside it.
      *
      * @param settings by name, such as {@code server.port}
-     * @param calls the configuration of what they call
+     * @param calls the configurations of what they call
      */
-    public static Adapter serve(Map<String, Object> settings, Class<?> calls) {
-        return start(settings, WebApplicationType.SERVLET, AdapterConfiguration.class, calls);
+    public static Adapter serve(Map<String, Object> settings, Class<?>... calls) {
+        Class<?>[] all = Stream.concat(Stream.of(AdapterConfiguration.class), Stream.of(calls))
+                .toArray(Class<?>[]::new);
+        return start(settings, WebApplicationType.SERVLET, all);
     }
 
     private static Adapter start(Map<String, Object> settings, WebApplicationType web, Class<?>... configurations) {

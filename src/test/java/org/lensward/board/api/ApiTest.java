@@ -16,6 +16,7 @@ import java.net.http.HttpResponse.BodyHandlers;
 import java.nio.file.Files;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -31,6 +32,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.lensward.board.BoardConfiguration;
+import org.lensward.board.access.TestKey;
 import org.lensward.demo.EmbeddedRecord;
 import org.lensward.demo.EmbeddedRecordSettings;
 import org.lensward.demo.TheatreDay;
@@ -49,23 +51,23 @@ class ApiTest {
     private static EmbeddedRecord record;
     private static Adapter adapter;
     private static IGenericClient client;
+    private static String token;
 
     @BeforeAll
     static void start() throws Exception {
         record = EmbeddedRecord.start(EmbeddedRecordSettings.inMemory(0));
         new TheatreDay(Fhir.r4()).load(record.baseUrl());
         client = Fhir.r4().newRestfulGenericClient(record.baseUrl());
-        adapter = Adapter.serve(
-                Map.of(
-                        "lensward.record.url",
-                        record.baseUrl(),
-                        "lensward.watch.interval",
-                        "300ms",
-                        "server.port",
-                        "0",
-                        "spring.artemis.embedded.data-directory",
-                        Files.createTempDirectory("queue").toString()),
-                BoardConfiguration.class);
+        TestKey key = new TestKey();
+        token = key.bearer();
+        Map<String, Object> settings = new HashMap<>(key.settings());
+        settings.put("lensward.record.url", record.baseUrl());
+        settings.put("lensward.watch.interval", "300ms");
+        settings.put("server.port", "0");
+        settings.put(
+                "spring.artemis.embedded.data-directory",
+                Files.createTempDirectory("queue").toString());
+        adapter = Adapter.serve(settings, BoardConfiguration.class);
         for (String booking : List.of("booking-01", "booking-04", "booking-05", "booking-11")) {
             await(booking, "awaiting-confirmation");
         }
@@ -82,6 +84,7 @@ class ApiTest {
     private static Answer call(String method, String path, String body) throws Exception {
         HttpRequest request = HttpRequest.newBuilder(URI.create("http://localhost:" + adapter.port() + path))
                 .header("Content-Type", "application/json")
+                .header("Authorization", token)
                 .method(method, body.isEmpty() ? BodyPublishers.noBody() : BodyPublishers.ofString(body))
                 .build();
         HttpResponse<String> answer = HTTP.send(request, BodyHandlers.ofString());

@@ -1,0 +1,57 @@
+package org.lensward.board.access;
+
+import com.fasterxml.jackson.databind.ObjectMapper;
+import jakarta.servlet.http.HttpServletRequest;
+import jakarta.servlet.http.HttpServletResponse;
+import java.io.IOException;
+import java.net.URI;
+import org.springframework.http.HttpHeaders;
+import org.springframework.http.HttpStatus;
+import org.springframework.http.MediaType;
+import org.springframework.http.ProblemDetail;
+import org.springframework.security.access.AccessDeniedException;
+import org.springframework.security.core.AuthenticationException;
+import org.springframework.security.web.AuthenticationEntryPoint;
+import org.springframework.security.web.access.AccessDeniedHandler;
+
+/** Tells a program why it is not let in, as problem+json (RFC 9457) with the challenge of RFC 6750. */
+final class CallRefusals implements AuthenticationEntryPoint, AccessDeniedHandler {
+
+    private final ObjectMapper json;
+
+    CallRefusals(ObjectMapper json) {
+        this.json = json;
+    }
+
+    @Override
+    public void commence(
+            HttpServletRequest request, HttpServletResponse response, AuthenticationException missing)
+            throws IOException {
+        response.setHeader(HttpHeaders.WWW_AUTHENTICATE, "Bearer");
+        write(
+                response,
+                HttpStatus.UNAUTHORIZED,
+                "not-signed-in",
+                "Call with a bearer token of the issuer that Lensward is told to trust (lensward.access.machines).");
+    }
+
+    @Override
+    public void handle(HttpServletRequest request, HttpServletResponse response, AccessDeniedException refused)
+            throws IOException {
+        write(
+                response,
+                HttpStatus.FORBIDDEN,
+                "not-your-role",
+                "The token's roles do not allow this. Nothing was written.");
+    }
+
+    private void write(HttpServletResponse response, HttpStatus status, String type, String detail)
+            throws IOException {
+        ProblemDetail problem = ProblemDetail.forStatusAndDetail(status, detail);
+        problem.setType(URI.create("https://lensward.org/problems/" + type));
+        problem.setTitle(status == HttpStatus.FORBIDDEN ? "Not allowed" : "Not signed in");
+        response.setStatus(status.value());
+        response.setContentType(MediaType.APPLICATION_PROBLEM_JSON_VALUE);
+        json.writeValue(response.getOutputStream(), problem);
+    }
+}

@@ -1,0 +1,73 @@
+package org.lensward.board.browser;
+
+import ca.uhn.fhir.rest.client.api.IGenericClient;
+import ca.uhn.fhir.rest.client.api.ServerValidationModeEnum;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.Map;
+import org.junit.jupiter.api.extension.ExtensionContext.Store.CloseableResource;
+import org.lensward.board.BoardConfiguration;
+import org.lensward.board.TheatreLine;
+import org.lensward.board.TheatreList;
+import org.lensward.board.access.DemoAccess;
+import org.lensward.demo.EmbeddedRecord;
+import org.lensward.demo.EmbeddedRecordSettings;
+import org.lensward.demo.TheatreDay;
+import org.lensward.flow.Adapter;
+import org.lensward.record.Fhir;
+
+/** The demo as people see it: a real record with the theatre day, the adapter, its pages, every eye planned. One for all page tests. */
+public final class DemoServer implements CloseableResource {
+
+    static final String PASSWORD = "only-of-this-test";
+
+    private final EmbeddedRecord record;
+    private final Adapter adapter;
+
+    DemoServer() throws IOException, InterruptedException {
+        record = EmbeddedRecord.start(EmbeddedRecordSettings.inMemory(0));
+        new TheatreDay(Fhir.r4()).load(record.baseUrl());
+        adapter = Adapter.serve(
+                Map.of(
+                        "lensward.record.url",
+                        record.baseUrl(),
+                        "lensward.watch.interval",
+                        "500ms",
+                        "server.port",
+                        "0",
+                        DemoAccess.PASSWORD,
+                        PASSWORD,
+                        "spring.artemis.embedded.data-directory",
+                        Files.createTempDirectory("queue").toString()),
+                BoardConfiguration.class,
+                DemoAccess.class);
+        Instant end = Instant.now().plus(Duration.ofSeconds(90));
+        while (!TheatreList.of(adapter.record().gather(TheatreList.QUESTIONS)).stream()
+                .allMatch(TheatreLine::planned)) {
+            if (Instant.now().isAfter(end)) {
+                throw new AssertionError("The theatre day was not planned in time");
+            }
+            Thread.sleep(300);
+        }
+    }
+
+    /** Address of the pages. */
+    public String url() {
+        return "http://localhost:" + adapter.port();
+    }
+
+    /** The tests' own way to the record. */
+    public IGenericClient record() {
+        var fhir = Fhir.r4();
+        fhir.getRestfulClientFactory().setServerValidationMode(ServerValidationModeEnum.NEVER);
+        return fhir.newRestfulGenericClient(record.baseUrl());
+    }
+
+    @Override
+    public void close() {
+        adapter.close();
+        record.close();
+    }
+}

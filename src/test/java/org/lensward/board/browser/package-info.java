@@ -1,0 +1,5 @@
+/** Pages in a real Chromium, on the demo's server. */
+@NullMarked
+package org.lensward.board.browser;
+
+import org.jspecify.annotations.NullMarked;
