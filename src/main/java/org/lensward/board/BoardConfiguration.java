@@ -11,12 +11,18 @@ import org.lensward.board.api.ChecksApi;
 import org.lensward.board.api.LabelsApi;
 import org.lensward.board.api.PlansApi;
 import org.lensward.board.api.StockApi;
+import org.lensward.board.api.TheatreClock;
 import org.lensward.board.day.DayPage;
+import org.lensward.board.eye.EvidencePage;
+import org.lensward.board.eye.EyePage;
+import org.lensward.board.eye.PlannedEyes;
 import org.lensward.board.page.PageConfiguration;
+import org.lensward.flow.BundlePlanning;
 import org.lensward.flow.RecordClient;
 import org.lensward.plan.Policy;
 import org.lensward.record.bank.LensBank;
 import org.lensward.record.check.LensChecks;
+import org.lensward.record.site.SiteCodes;
 import org.springdoc.core.configuration.SpringDocConfiguration;
 import org.springdoc.core.properties.SpringDocConfigProperties;
 import org.springdoc.webmvc.core.configuration.MultipleOpenApiSupportConfiguration;
@@ -58,13 +64,15 @@ import org.springframework.context.annotation.Import;
     LabelsApi.class,
     BankApi.class,
     StockApi.class,
-    DayPage.class
+    DayPage.class,
+    EyePage.class,
+    EvidencePage.class
 })
 public class BoardConfiguration {
 
     @Bean
-    LensChecks lensChecks(FhirContext fhir, Policy policy, Clock clock) {
-        return new LensChecks(fhir, policy, policy.check(), clock);
+    LensChecks lensChecks(FhirContext fhir, Policy policy, TheatreClock clock) {
+        return new LensChecks(fhir, policy, policy.check(), clock.clock());
     }
 
     @Bean
@@ -75,6 +83,21 @@ public class BoardConfiguration {
     @Bean
     Bookings bookings(RecordClient client, LensChecks checks) {
         return new Bookings(client, checks);
+    }
+
+    @Bean
+    TheatreClock theatreClock(Clock clock) {
+        return new TheatreClock(clock);
+    }
+
+    @Bean
+    PlannedEyes plannedEyes(Bookings bookings, LensChecks checks, BundlePlanning planning) {
+        return new PlannedEyes(bookings, checks, planning);
+    }
+
+    @Bean
+    BundlePlanning bundlePlanning(FhirContext fhir, Policy policy, SiteCodes codes, Clock clock) {
+        return new BundlePlanning(fhir, policy, codes, clock);
     }
 
     @Bean

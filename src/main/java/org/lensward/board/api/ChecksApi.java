@@ -4,7 +4,6 @@ package org.lensward.board.api;
 import com.fasterxml.jackson.databind.JsonNode;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.tags.Tag;
-import java.time.Clock;
 import java.util.List;
 import java.util.Optional;
 import org.hl7.fhir.r4.model.OperationOutcome.IssueType;
@@ -35,10 +34,10 @@ public final class ChecksApi {
     private final LensChecks checks;
     private final NursesDesk nurses;
 
-    public ChecksApi(Bookings bookings, LensChecks checks, LensBank bank, Clock clock) {
+    public ChecksApi(Bookings bookings, LensChecks checks, LensBank bank, TheatreClock clock) {
         this.bookings = bookings;
         this.checks = checks;
-        this.nurses = new NursesDesk(bookings, bank, clock);
+        this.nurses = new NursesDesk(bookings, bank, clock.clock());
     }
 
     /**

@@ -9,6 +9,7 @@ import java.time.Instant;
 import java.util.Map;
 import org.junit.jupiter.api.extension.ExtensionContext.Store.CloseableResource;
 import org.lensward.board.BoardConfiguration;
+import org.lensward.board.DemoTime;
 import org.lensward.board.TheatreLine;
 import org.lensward.board.TheatreList;
 import org.lensward.board.access.DemoAccess;
@@ -39,10 +40,13 @@ public final class DemoServer implements CloseableResource {
                         "0",
                         DemoAccess.PASSWORD,
                         PASSWORD,
+                        DemoTime.DAY,
+                        TheatreDay.DAY,
                         "spring.artemis.embedded.data-directory",
                         Files.createTempDirectory("queue").toString()),
                 BoardConfiguration.class,
-                DemoAccess.class);
+                DemoAccess.class,
+                DemoTime.class);
         Instant end = Instant.now().plus(Duration.ofSeconds(90));
         while (!TheatreList.of(adapter.record().gather(TheatreList.QUESTIONS)).stream()
                 .allMatch(TheatreLine::planned)) {
