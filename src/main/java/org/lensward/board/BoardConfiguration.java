@@ -11,18 +11,13 @@ import org.lensward.board.api.ChecksApi;
 import org.lensward.board.api.LabelsApi;
 import org.lensward.board.api.PlansApi;
 import org.lensward.board.api.StockApi;
-import org.lensward.board.api.TheatreClock;
-import org.lensward.board.day.DayPage;
-import org.lensward.board.eye.EvidencePage;
-import org.lensward.board.eye.EyePage;
-import org.lensward.board.eye.PlannedEyes;
+import org.lensward.board.day.DayConfiguration;
+import org.lensward.board.eye.EyeConfiguration;
 import org.lensward.board.page.PageConfiguration;
-import org.lensward.flow.BundlePlanning;
 import org.lensward.flow.RecordClient;
 import org.lensward.plan.Policy;
 import org.lensward.record.bank.LensBank;
 import org.lensward.record.check.LensChecks;
-import org.lensward.record.site.SiteCodes;
 import org.springdoc.core.configuration.SpringDocConfiguration;
 import org.springdoc.core.properties.SpringDocConfigProperties;
 import org.springdoc.webmvc.core.configuration.MultipleOpenApiSupportConfiguration;
@@ -64,9 +59,8 @@ import org.springframework.context.annotation.Import;
     LabelsApi.class,
     BankApi.class,
     StockApi.class,
-    DayPage.class,
-    EyePage.class,
-    EvidencePage.class
+    DayConfiguration.class,
+    EyeConfiguration.class
 })
 public class BoardConfiguration {
 
@@ -88,16 +82,6 @@ public class BoardConfiguration {
     @Bean
     TheatreClock theatreClock(Clock clock) {
         return new TheatreClock(clock);
-    }
-
-    @Bean
-    PlannedEyes plannedEyes(Bookings bookings, LensChecks checks, BundlePlanning planning) {
-        return new PlannedEyes(bookings, checks, planning);
-    }
-
-    @Bean
-    BundlePlanning bundlePlanning(FhirContext fhir, Policy policy, SiteCodes codes, Clock clock) {
-        return new BundlePlanning(fhir, policy, codes, clock);
     }
 
     @Bean

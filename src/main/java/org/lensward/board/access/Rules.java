@@ -17,8 +17,8 @@ final class Rules {
     private static final String[] PUBLIC = {
         "/sign-in",
         "/lensward.css",
-        "/lensward.js",
         "/lensward.svg",
+        "/*.js",
         "/webjars/**",
         "/.well-known/**",
         "/fhir/metadata",

@@ -21,6 +21,8 @@ class SignInTest {
         assertThat(browser.find("header").getText()).contains("Ms Vale", "surgeon").doesNotContain("Flow");
         browser.axe();
         browser.shot("day");
+        browser.size(1024, 768);
+        browser.shot("day-small");
         assertThat(browser.complaints()).isEmpty();
     }
 }
