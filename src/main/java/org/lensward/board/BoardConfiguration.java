@@ -11,6 +11,7 @@ import org.lensward.board.api.ChecksApi;
 import org.lensward.board.api.LabelsApi;
 import org.lensward.board.api.PlansApi;
 import org.lensward.board.api.StockApi;
+import org.lensward.board.api.TheatreClock;
 import org.lensward.board.day.DayConfiguration;
 import org.lensward.board.eye.EyeConfiguration;
 import org.lensward.board.page.PageConfiguration;

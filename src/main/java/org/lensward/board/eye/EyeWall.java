@@ -38,11 +38,16 @@ record EyeWall(double radius, double length, double rim) {
 
     void draw(Drawing drawing) {
         String arc = drawing.length(wall());
+        String curve = drawing.length(radius);
+        drawing.path(
+                "eye-inside",
+                "M" + drawing.at(sag(), -rim) + " A" + curve + " " + curve + " 0 0 1 " + drawing.at(sag(), rim) + " A" + arc
+                        + " " + arc + " 0 0 1 " + drawing.at(length, 0) + " A" + arc + " " + arc + " 0 0 1 "
+                        + drawing.at(sag(), -rim) + " Z");
         drawing.path(
                 "eye-wall",
                 "M" + drawing.at(sag(), rim) + " A" + arc + " " + arc + " 0 0 1 " + drawing.at(length, 0) + " A" + arc
                         + " " + arc + " 0 0 1 " + drawing.at(sag(), -rim));
-        String curve = drawing.length(radius);
         drawing.path(
                 "cornea",
                 "M" + drawing.at(sag(), -rim) + " A" + curve + " " + curve + " 0 0 1 " + drawing.at(0, 0) + " A"

@@ -10,26 +10,29 @@ final class SideView {
 
     private static final double SCALE = 16;
     private static final double LEFT = 16;
-    private static final double AXIS = 212;
-    private static final int HEIGHT = 520;
+
+    /** Room for the dimension lines and the scale bar, in millimetres. */
+    private static final double BELOW = 11;
 
     private SideView() {}
 
     static String of(Figures eye) {
-        Drawing drawing = new Drawing(SCALE, LEFT, AXIS);
         double length = eye.axialLength().value();
         EyeWall wall = EyeWall.of(eye.cornealRadius(), eye.axialLength());
+        double axis = SCALE * (wall.lowest() + 0.6);
+        Drawing drawing = new Drawing(SCALE, LEFT, axis);
         wall.draw(drawing);
         drawing.line("eye-axis", -0.6, 0, length + 0.6, 0);
         NaturalLens.draw(drawing, eye);
         eye.implant().ifPresent(implant -> ImplantInSection.draw(drawing, implant));
-        drawing.words("eye-word", -0.6, 11.9, "cornea, radius " + eye.cornealRadius().rounded());
-        Lengths.draw(drawing, eye, -wall.lowest() - 1);
+        drawing.words("eye-word", -0.8, wall.lowest() - 0.6, "radius");
+        drawing.words("eye-word", -0.8, wall.lowest() - 1.9, eye.cornealRadius().rounded());
+        Lengths.draw(drawing, eye, -wall.lowest() - 1.5);
         int width = (int) Math.ceil(2 * LEFT + SCALE * Math.max(length, 24));
         return drawing.svg(new Drawing.Frame(
                 "side-view",
                 width,
-                HEIGHT,
+                (int) Math.ceil(axis + SCALE * (wall.lowest() + BELOW)),
                 capital(eye.side().toString()) + " eye in section, to scale",
                 description(eye)));
     }
@@ -60,7 +63,7 @@ final class SideView {
     /** The dimension lines below the eye and the scale bar. */
     private static final class Lengths {
 
-        private static final double STEP = 1.75;
+        private static final double STEP = 1.9;
 
         private final Drawing drawing;
         private double row;
@@ -82,7 +85,7 @@ final class SideView {
             lengths.of("axial-length", 0, eye.axialLength(), "axial length");
             double end = Math.max(eye.axialLength().value(), 24);
             drawing.line("scale-bar", end - 5, lengths.row, end, lengths.row);
-            drawing.words("eye-word ends", end - 5.4, lengths.row - 0.25, "5 mm");
+            drawing.words("eye-word ends", end - 5.4, lengths.row - 0.4, "5 mm");
         }
 
         private void of(String kind, double from, Millimetres length, String words) {
@@ -90,10 +93,12 @@ final class SideView {
             drawing.line("extent " + kind, from, row, to, row);
             drawing.line("extent-end", from, row - 0.35, from, row + 0.35);
             drawing.line("extent-end", to, row - 0.35, to, row + 0.35);
-            boolean inside = length.value() > 14;
+            boolean whole = length.value() > 14;
             drawing.words(
-                    "eye-word", inside ? from + 6 : to + 0.4, inside ? row + 0.3 : row - 0.25, words + " "
-                            + length.rounded());
+                    "eye-word",
+                    whole ? from + 5 : to + 0.5,
+                    whole ? row - 1.35 : row - 0.4,
+                    words + " " + length.rounded());
             row -= STEP;
         }
     }
