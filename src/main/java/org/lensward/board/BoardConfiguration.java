@@ -12,6 +12,7 @@ import org.lensward.board.api.LabelsApi;
 import org.lensward.board.api.PlansApi;
 import org.lensward.board.api.StockApi;
 import org.lensward.board.api.TheatreClock;
+import org.lensward.board.check.CheckConfiguration;
 import org.lensward.board.day.DayConfiguration;
 import org.lensward.board.eye.EyeConfiguration;
 import org.lensward.board.page.PageConfiguration;
@@ -61,7 +62,8 @@ import org.springframework.context.annotation.Import;
     BankApi.class,
     StockApi.class,
     DayConfiguration.class,
-    EyeConfiguration.class
+    EyeConfiguration.class,
+    CheckConfiguration.class
 })
 public class BoardConfiguration {
 

@@ -219,7 +219,7 @@ public final class PlansApi {
         }
         if (answer instanceof CheckAnswer.Write write) {
             throw write.state() == CheckState.FAILED
-                    ? Refusal.stopped(answer.findings())
+                    ? Refusal.stopped(write)
                     : Refusal.renewed(answer.findings());
         }
         throw Refusal.nothingWritten(answer.findings());

@@ -1,13 +1,18 @@
 package org.lensward.board.api;
 
 import java.util.List;
+import org.lensward.check.Difference;
 import org.lensward.finding.Finding;
 import org.lensward.finding.FindingCode;
 import org.lensward.finding.Outcome;
+import org.lensward.record.check.CheckAnswer;
 import org.springframework.http.HttpStatus;
 
 /** What was asked is refused, for named reasons. Says whether anything was written. */
 public final class Refusal extends RuntimeException {
+
+    /** The type of a check that has stopped. */
+    public static final String STOPPED = "lens-check-stopped";
 
     private static final long serialVersionUID = 1;
 
@@ -15,8 +20,16 @@ public final class Refusal extends RuntimeException {
     private final HttpStatus status;
     private final String type;
 
+    private final transient List<Difference> differences;
+
     private Refusal(HttpStatus status, String type, String title, List<Finding> findings) {
+        this(status, type, title, findings, List.of());
+    }
+
+    private Refusal(
+            HttpStatus status, String type, String title, List<Finding> findings, List<Difference> differences) {
         super(title);
+        this.differences = List.copyOf(differences);
         this.status = status;
         this.type = type;
         this.findings = List.copyOf(findings);
@@ -28,12 +41,13 @@ public final class Refusal extends RuntimeException {
     }
 
     /** The lens check has stopped, and the record says so. */
-    static Refusal stopped(List<Finding> findings) {
+    static Refusal stopped(CheckAnswer.Write stop) {
         return new Refusal(
                 HttpStatus.CONFLICT,
-                "lens-check-stopped",
+                STOPPED,
                 "The lens check has stopped: only a surgeon's new choice opens another",
-                findings);
+                stop.findings(),
+                stop.differences());
     }
 
     /** What was verified counts no more, and the record says so: another lens check is open, confirmed, at its beginning. */
@@ -95,5 +109,10 @@ public final class Refusal extends RuntimeException {
 
     public List<Finding> findings() {
         return findings;
+    }
+
+    /** What differed, each with both values; none but for a check that has stopped. */
+    public List<Difference> differences() {
+        return differences;
     }
 }

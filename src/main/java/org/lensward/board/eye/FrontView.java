@@ -125,6 +125,6 @@ final class FrontView {
     }
 
     static String whole(Degrees angle) {
-        return String.format(Locale.ROOT, "%.0f degrees", angle.value());
+        return String.format(Locale.ROOT, "%.0f\u00b0", angle.value());
     }
 }

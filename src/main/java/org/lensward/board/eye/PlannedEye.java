@@ -3,9 +3,6 @@ package org.lensward.board.eye;
 import java.util.List;
 import java.util.Optional;
 import org.hl7.fhir.r4.model.Bundle;
-import org.hl7.fhir.r4.model.Extension;
-import org.hl7.fhir.r4.model.Procedure;
-import org.hl7.fhir.r4.model.Reference;
 import org.lensward.board.api.Seen;
 import org.lensward.flow.BundlePlanning.Planned;
 import org.lensward.lens.LensModel;
@@ -15,9 +12,6 @@ import org.lensward.lens.TargetSide;
 import org.lensward.plan.PowerRow;
 import org.lensward.quantity.Degrees;
 import org.lensward.quantity.Dioptres;
-import org.lensward.record.PlanKey;
-import org.lensward.record.Shelf;
-import org.lensward.record.Systems;
 import org.lensward.record.check.StoredCheck;
 
 /**
@@ -29,8 +23,6 @@ import org.lensward.record.check.StoredCheck;
  * @param check the lens check, where there is one
  */
 record PlannedEye(Bundle gathered, Planned planned, Seen seen, Optional<StoredCheck> check) {
-
-    private static final String CONFIRMED_BY = Systems.extension("confirmed-by");
 
     /** Half of the last digit of a label. */
     private static final double ONE_LABEL = 0.005;
@@ -54,7 +46,10 @@ record PlannedEye(Bundle gathered, Planned planned, Seen seen, Optional<StoredCh
         return EyeView.of(
                 planned,
                 new EyeView.Standing(
-                        gathered, seen, check.map(each -> each.progress().state()), confirmedBy()),
+                        gathered,
+                        seen,
+                        check.map(each -> each.progress().state()),
+                        check.map(StoredCheck::confirmedBy).orElse("")),
                 incision);
     }
 
@@ -87,17 +82,6 @@ record PlannedEye(Bundle gathered, Planned planned, Seen seen, Optional<StoredCh
                     case HYPEROPIC -> Math.floor(hundredths);
                 };
         return Dioptres.of(kept == 0 ? 0 : kept / 100);
-    }
-
-    private String confirmedBy() {
-        return new Shelf(gathered)
-                .find(Procedure.class, PlanKey.of(planned.booked().request()).plan())
-                .map(plan -> plan.getExtensionByUrl(CONFIRMED_BY))
-                .map(Extension::getValue)
-                .filter(Reference.class::isInstance)
-                .map(Reference.class::cast)
-                .map(who -> who.hasDisplay() ? who.getDisplay() : who.getReference())
-                .orElse("");
     }
 
     @Override

@@ -78,7 +78,7 @@ final class SideView {
             eye.chamberDepth().ifPresent(depth -> lengths.of("chamber-depth", 0, depth, "anterior chamber"));
             eye.implant()
                     .ifPresent(implant -> lengths.of(
-                            "lens-position", 0, implant.position(), "planned lens, by " + implant.formula()));
+                            "lens-position", 0, implant.position(), "lens by " + implant.formula()));
             eye.chamberDepth()
                     .ifPresent(depth -> eye.lensThickness()
                             .ifPresent(thick -> lengths.of("lens-thickness", depth.value(), thick, "natural lens")));
@@ -96,7 +96,7 @@ final class SideView {
             boolean whole = length.value() > 14;
             drawing.words(
                     "eye-word",
-                    whole ? from + 5 : to + 0.5,
+                    whole ? from : to + 0.5,
                     whole ? row - 1.35 : row - 0.4,
                     words + " " + length.rounded());
             row -= STEP;

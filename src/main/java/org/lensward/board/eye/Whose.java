@@ -3,6 +3,7 @@ package org.lensward.board.eye;
 import java.util.List;
 import org.hl7.fhir.r4.model.Identifier;
 import org.hl7.fhir.r4.model.Patient;
+import org.lensward.record.Patients;
 
 /**
  * Whose eye it is. On the page alone: never in an address, a title or a log.
@@ -30,24 +31,12 @@ record Whose(String name, String born, List<Number> numbers) {
 
     static Whose of(Patient patient) {
         return new Whose(
-                patient.getNameFirstRep().getNameAsSingleString().strip(),
+                Patients.name(patient),
                 patient.hasBirthDate() ? patient.getBirthDateElement().getValueAsString() : "not recorded",
                 patient.getIdentifier().stream()
                         .filter(Identifier::hasValue)
-                        .map(each -> new Number(called(each), each.hasSystem() ? each.getSystem() : "", each.getValue()))
+                        .map(each -> new Number(Patients.numberName(each), each.hasSystem() ? each.getSystem() : "", each.getValue()))
                         .toList());
-    }
-
-    /** By its type, else by the last word of its system. */
-    static String called(Identifier identifier) {
-        if (identifier.getType().hasText()) {
-            return identifier.getType().getText();
-        }
-        if (identifier.getType().getCodingFirstRep().hasDisplay()) {
-            return identifier.getType().getCodingFirstRep().getDisplay();
-        }
-        String system = identifier.hasSystem() ? identifier.getSystem() : "number";
-        return system.replaceAll("[/:#]+$", "").replaceAll(".*[/:#]", "").replace('-', ' ');
     }
 
     @Override
