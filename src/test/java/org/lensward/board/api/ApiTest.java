@@ -32,6 +32,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.lensward.board.BoardConfiguration;
+import org.lensward.board.DemoTime;
 import org.lensward.board.access.TestKey;
 import org.lensward.demo.EmbeddedRecord;
 import org.lensward.demo.EmbeddedRecordSettings;
@@ -64,10 +65,11 @@ class ApiTest {
         settings.put("lensward.record.url", record.baseUrl());
         settings.put("lensward.watch.interval", "300ms");
         settings.put("server.port", "0");
+        settings.put(DemoTime.DAY, TheatreDay.DAY);
         settings.put(
                 "spring.artemis.embedded.data-directory",
                 Files.createTempDirectory("queue").toString());
-        adapter = Adapter.serve(settings, BoardConfiguration.class);
+        adapter = Adapter.serve(settings, BoardConfiguration.class, DemoTime.class);
         for (String booking : List.of("booking-01", "booking-04", "booking-05", "booking-11")) {
             await(booking, "awaiting-confirmation");
         }
