@@ -9,7 +9,6 @@
   document.addEventListener("htmx:afterSwap", (event) => {
     if (event.detail.target.id === "evidence") {
       event.detail.target.focus({ preventScroll: true });
-      event.detail.target.scrollIntoView({ block: "nearest" });
     }
     const notDone = document.getElementById("not-done");
     if (notDone) {

@@ -11,6 +11,7 @@ import org.lensward.plan.LensPlan;
 import org.lensward.plan.PowerRow;
 import org.lensward.plan.Prediction;
 import org.lensward.plan.ToricPlan;
+import org.lensward.quantity.Dioptres;
 import org.lensward.quantity.Probability;
 import org.lensward.record.PlanKey;
 
@@ -99,7 +100,7 @@ record LensPart(
         RefractionBar bar = RefractionBar.over(lens.predictions(), lens.target());
         return new LensPart(
                 lens(lens.kit().primary(), key),
-                Shown.of(chosen.predicted().signed(), stored(chosen, key)),
+                Shown.of(signed(chosen.predicted()), stored(chosen, key)),
                 Shown.of(lens.target().signed(), target),
                 percent(chosen.uncertainty().withinHalf()) + " within 0.50 D, "
                         + percent(chosen.uncertainty().withinOne()) + " within 1.00 D of the target; improve first: "
@@ -122,7 +123,7 @@ record LensPart(
                 Shown.of(
                         lens.power().signed(),
                         new Evidence("DeviceRequest/" + key.id(lens.role().code()), "", "parameter")),
-                lens.predicted().signed());
+                signed(lens.predicted()));
     }
 
     private static String role(KitRole role) {
@@ -145,7 +146,7 @@ record LensPart(
         return new FormulaLine(
                 prediction.view().method().words(),
                 prediction.chosen(),
-                Shown.of(prediction.predicted().signed(), stored(prediction, key)),
+                Shown.of(signed(prediction.predicted()), stored(prediction, key)),
                 signed(middle - half) + " to " + signed(middle + half),
                 prediction.powerForTarget().signed(),
                 prediction.view().eye().lensPosition().rounded(),
@@ -156,7 +157,7 @@ record LensPart(
     private static Neighbour neighbour(PowerRow row, LensPlan lens) {
         return new Neighbour(
                 row.power().signed(),
-                row.predicted().signed(),
+                signed(row.predicted()),
                 row.power().equals(lens.kit().primary().power()));
     }
 
@@ -171,6 +172,11 @@ record LensPart(
                         .map(turn -> turn.residual().cylinder().rounded() + " if turned by "
                                 + FrontView.whole(turn.by()))
                         .toList());
+    }
+
+    /** With its sign; nought has none. */
+    private static String signed(Dioptres refraction) {
+        return refraction.signed().replaceFirst("^-(0\\.00 )", "$1");
     }
 
     private static String percent(Probability chance) {

@@ -83,6 +83,8 @@ class CheckPageTest {
     private static void answer(WebElement question, Theatre theatre, Device carton, String state) {
         String id = question.getDomAttribute("data-id");
         Map<String, String> typed = Map.of(
+                "axis", theatre.axis(),
+                "cylinder", theatre.cylinder(),
                 "number-0", theatre.numbers().get(0),
                 "number-1", theatre.numbers().get(1),
                 "born", theatre.born(),
@@ -120,8 +122,8 @@ class CheckPageTest {
 
     @Test
     void a_lens_goes_the_whole_way_from_the_shelf_into_the_eye() {
-        Theatre theatre = at("booking-01");
-        confirmed("booking-01");
+        Theatre theatre = at("booking-11");
+        confirmed("booking-11");
         Device carton = theatre.carton();
         browser.size(1024, 768);
         for (String checkpoint : CHECKPOINTS) {
@@ -143,7 +145,7 @@ class CheckPageTest {
         }
         assertThat(browser.find(".implant-card").getText())
                 .contains("(01)" + carton.getUdiCarrierFirstRep().getDeviceIdentifier(), carton.getSerialNumber());
-        browser.open("/check/booking-01");
+        browser.open("/check/booking-11");
         assertThat(browser.text()).contains("COMPLETE");
         assertThat(browser.complaints()).isEmpty();
     }

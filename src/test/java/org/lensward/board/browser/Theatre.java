@@ -76,8 +76,20 @@ record Theatre(IGenericClient record, String booking) {
         return ((Quantity) input("lens-power")).getValue().toPlainString();
     }
 
-    List<String> allergies() {
-        return inputs("allergy").map(Type::primitiveValue).toList();
+    /** Empty for a lens that is not toric. */
+    String axis() {
+        return quantity("lens-axis");
+    }
+
+    String cylinder() {
+        return quantity("lens-cylinder");
+    }
+
+    private String quantity(String code) {
+        return inputs(code)
+                .map(each -> ((Quantity) each).getValue().toPlainString())
+                .findFirst()
+                .orElse("");
     }
 
     /** A carton of the planned lens that nobody else is to have; the first by name. */
@@ -92,7 +104,8 @@ record Theatre(IGenericClient record, String booking) {
 
     private Stream<Device> cartons(boolean samePower) {
         String model = model();
-        double power = Double.parseDouble(power());
+        String power = power();
+        String cylinder = cylinder();
         return record
                 .search()
                 .byUrl("Device?_count=500")
@@ -106,12 +119,22 @@ record Theatre(IGenericClient record, String booking) {
                         .equals("available"))
                 .filter(each -> each.getExpirationDateElement().getValueAsString().compareTo("2026-12-11") > 0)
                 .filter(each -> samePower
-                        == (each.getPropertyFirstRep()
-                                        .getValueQuantityFirstRep()
-                                        .getValue()
-                                        .doubleValue()
-                                == power))
+                        == (same(property(each, "lens-power"), power) && same(property(each, "lens-cylinder"), cylinder)))
                 .sorted(Comparator.comparing(each -> each.getIdElement().getIdPart()));
+    }
+
+    private static String property(Device carton, String code) {
+        return carton.getProperty().stream()
+                .filter(each -> each.getType().getCodingFirstRep().getCode().equals(code))
+                .map(each -> each.getValueQuantityFirstRep().getValue().toPlainString())
+                .findFirst()
+                .orElse("");
+    }
+
+    private static boolean same(String one, String other) {
+        return one.isEmpty() || other.isEmpty()
+                ? one.equals(other)
+                : Double.parseDouble(one) == Double.parseDouble(other);
     }
 
     /** As a scanner sends it: GS1 element string with symbology prefix. */
