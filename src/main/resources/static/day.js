@@ -29,7 +29,4 @@
       say("The list has changed");
     }
   });
-  document.querySelectorAll(".day-filter select").forEach((each) => {
-    each.addEventListener("change", () => each.form.requestSubmit());
-  });
 })();

@@ -9,6 +9,7 @@ import org.lensward.board.api.BankApi;
 import org.lensward.board.api.Bookings;
 import org.lensward.board.api.ChecksApi;
 import org.lensward.board.api.LabelsApi;
+import org.lensward.board.api.OwnName;
 import org.lensward.board.api.PlansApi;
 import org.lensward.board.api.StockApi;
 import org.lensward.board.api.TheatreClock;
@@ -58,6 +59,7 @@ import org.springframework.context.annotation.Import;
     PageProblems.class,
     PlansApi.class,
     ChecksApi.class,
+    OwnName.class,
     LabelsApi.class,
     BankApi.class,
     StockApi.class,

@@ -10,6 +10,7 @@ import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.lensward.board.page.Notice;
 import org.springframework.core.Ordered;
+import org.springframework.http.HttpStatus;
 import org.springframework.http.HttpStatusCode;
 import org.springframework.http.ProblemDetail;
 import org.springframework.web.ErrorResponse;
@@ -42,22 +43,30 @@ final class PageProblems implements HandlerExceptionResolver, Ordered {
             return null;
         }
         ProblemDetail problem =
-                failure instanceof ErrorResponse known ? known.getBody() : told(failure).orElseThrow();
+                failure instanceof ErrorResponse known ? known.getBody() : told(failure).orElseGet(PageProblems::unread);
         Notice notice = new Notice(
                 String.valueOf(problem.getTitle()),
                 String.valueOf(problem.getDetail()),
                 problem.getStatus() == 404 ? "Look for it on the Day page." : "Look at the page anew, then try again.");
-        response.setHeader("HX-Retarget", "#notice");
-        response.setHeader("HX-Reswap", "innerHTML");
-        return notice.answer(request, HttpStatusCode.valueOf(problem.getStatus()));
+        return notice.answer(request, response, HttpStatusCode.valueOf(problem.getStatus()));
     }
 
     private Optional<ProblemDetail> told(Exception failure) {
         Method words = WORDS.resolveMethodByThrowable(failure);
         return Stream.<@Nullable Throwable>iterate(failure, each -> each != null, each -> each == null ? null : each.getCause())
-                .filter(each -> words != null && words.getParameterTypes()[0].isInstance(each))
+                .filter(each -> words != null
+                        && words.getParameterCount() == 1
+                        && words.getParameterTypes()[0].isInstance(each))
                 .findFirst()
                 .map(each -> say(words, each));
+    }
+
+    /** What is left is of the frame around us: an address or a field that is not what it must be. */
+    private static ProblemDetail unread() {
+        ProblemDetail problem = ProblemDetail.forStatusAndDetail(
+                HttpStatus.BAD_REQUEST, "The address or a field is not what it must be. Nothing was written.");
+        problem.setTitle("It cannot be read");
+        return problem;
     }
 
     private ProblemDetail say(Method words, Throwable failure) {

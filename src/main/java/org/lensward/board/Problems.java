@@ -10,6 +10,7 @@ import com.fasterxml.jackson.databind.JsonMappingException;
 import java.net.URI;
 import java.util.Objects;
 import java.util.stream.Collectors;
+import org.lensward.board.access.NotYourName;
 import org.lensward.board.api.Found;
 import org.lensward.board.api.Refusal;
 import org.lensward.record.UnreadableRecord;
@@ -59,6 +60,11 @@ final class Problems extends ResponseEntityExceptionHandler {
                 problem(status, "not-readable", "It cannot be read", String.valueOf(refused.getMessage()));
         problem.setProperty("element", refused.element());
         return problem;
+    }
+
+    @ExceptionHandler
+    ProblemDetail another(NotYourName refused) {
+        return problem(HttpStatus.FORBIDDEN, "not-your-name", "Not your name", String.valueOf(refused.getMessage()));
     }
 
     @ExceptionHandler

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.lensward.flow.RecordClient;
 import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.boot.autoconfigure.ImportAutoConfiguration;
 import org.springframework.boot.autoconfigure.security.servlet.SecurityAutoConfiguration;
@@ -15,6 +16,7 @@ import org.springframework.boot.autoconfigure.web.ServerProperties;
 import org.springframework.boot.context.properties.EnableConfigurationProperties;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
+import org.springframework.context.annotation.Import;
 import org.springframework.core.annotation.Order;
 import org.springframework.security.authentication.AnonymousAuthenticationToken;
 import org.springframework.security.config.annotation.web.builders.HttpSecurity;
@@ -28,12 +30,15 @@ import org.springframework.security.web.header.writers.ReferrerPolicyHeaderWrite
 import org.springframework.security.web.savedrequest.HttpSessionRequestCache;
 import org.springframework.security.web.servlet.util.matcher.PathPatternRequestMatcher;
 import org.springframework.security.web.util.matcher.RequestHeaderRequestMatcher;
+import org.springframework.web.servlet.config.annotation.InterceptorRegistry;
+import org.springframework.web.servlet.config.annotation.WebMvcConfigurer;
 
 /**
  * Three ways in, each closed unless it is set up: CDS Hooks, which judge their own tokens; calls of programs, by bearer token and without
  * a session; pages, by sign-in and session.
  */
 @Configuration(proxyBeanMethods = false)
+@Import(AccessLog.class)
 @ImportAutoConfiguration({SecurityAutoConfiguration.class, SecurityFilterAutoConfiguration.class})
 @EnableConfigurationProperties({AccessSettings.class, ServerProperties.class})
 public class BoardSecurity {
@@ -47,6 +52,21 @@ public class BoardSecurity {
     BoardSecurity(AccessSettings settings, ServerProperties server) {
         this.settings = settings;
         this.openness = Openness.of(settings, server);
+    }
+
+    @Bean
+    AuditTrail auditTrail(RecordClient client, Clock clock) {
+        return new AuditTrail(client, clock);
+    }
+
+    @Bean
+    WebMvcConfigurer audited(AuditTrail trail) {
+        return new WebMvcConfigurer() {
+            @Override
+            public void addInterceptors(InterceptorRegistry registry) {
+                registry.addInterceptor(trail);
+            }
+        };
     }
 
     @Bean

@@ -5,6 +5,8 @@ import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
 import java.net.URI;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 import org.springframework.http.HttpHeaders;
 import org.springframework.http.HttpStatus;
 import org.springframework.http.MediaType;
@@ -16,6 +18,8 @@ import org.springframework.security.web.access.AccessDeniedHandler;
 
 /** Tells a program why it is not let in, as problem+json (RFC 9457) with the challenge of RFC 6750. */
 final class CallRefusals implements AuthenticationEntryPoint, AccessDeniedHandler {
+
+    private static final Logger LOG = LoggerFactory.getLogger(CallRefusals.class);
 
     private final ObjectMapper json;
 
@@ -38,6 +42,7 @@ final class CallRefusals implements AuthenticationEntryPoint, AccessDeniedHandle
     @Override
     public void handle(HttpServletRequest request, HttpServletResponse response, AccessDeniedException refused)
             throws IOException {
+        LOG.warn("A call refused for its roles: {}", request.getMethod());
         write(
                 response,
                 HttpStatus.FORBIDDEN,

@@ -5,6 +5,8 @@ import jakarta.servlet.ServletException;
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 import org.springframework.http.HttpStatus;
 import org.springframework.security.access.AccessDeniedException;
 import org.springframework.security.authentication.InsufficientAuthenticationException;
@@ -18,6 +20,8 @@ import org.springframework.security.web.csrf.CsrfException;
  * that was typed, and the event {@code session-ended} asks to sign in beside it.
  */
 final class PageRefusals implements AuthenticationEntryPoint, AccessDeniedHandler {
+
+    private static final Logger LOG = LoggerFactory.getLogger(PageRefusals.class);
 
     @Override
     public void commence(
@@ -38,6 +42,7 @@ final class PageRefusals implements AuthenticationEntryPoint, AccessDeniedHandle
             return;
         }
         String what = refused instanceof CsrfException ? "/refused/origin" : "/refused/role";
+        LOG.warn("A page refused: {} {}", request.getMethod(), what);
         response.setStatus(HttpStatus.FORBIDDEN.value());
         request.setAttribute(RequestDispatcher.ERROR_STATUS_CODE, HttpStatus.FORBIDDEN.value());
         request.getRequestDispatcher(what).forward(request, response);

@@ -62,7 +62,14 @@ public final class BankApi {
             String location,
             String owner,
             boolean consigned,
-            String by) {}
+            String by)
+            implements NamesActor {
+
+        @Override
+        public Optional<String> actor() {
+            return Optional.of(by);
+        }
+    }
 
     /**
      * What is done with a carton.
@@ -72,7 +79,14 @@ public final class BankApi {
      * @param day of the operation; to reserve or pick
      * @param reason why; to waste, quarantine or release
      */
-    public record Deed(String by, Optional<String> booking, Optional<LocalDate> day, Optional<String> reason) {}
+    public record Deed(String by, Optional<String> booking, Optional<LocalDate> day, Optional<String> reason)
+            implements NamesActor {
+
+        @Override
+        public Optional<String> actor() {
+            return Optional.of(by);
+        }
+    }
 
     /**
      * A recalled carton. Names no patient but by reference.

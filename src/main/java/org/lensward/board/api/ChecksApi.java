@@ -47,7 +47,13 @@ public final class ChecksApi {
      * @param presented the fields that the command {@code check --help} lists
      * @param implanted at sign-out: surgeon and hospital
      */
-    public record Step(List<String> scans, JsonNode presented, Optional<Implanted> implanted) {}
+    public record Step(List<String> scans, JsonNode presented, Optional<Implanted> implanted) implements NamesActor {
+
+        @Override
+        public Optional<String> actor() {
+            return Optional.of(presented.at("/people/reader").asText()).filter(name -> !name.isEmpty());
+        }
+    }
 
     /**
      * Who implanted the lens, and where.
@@ -68,7 +74,14 @@ public final class ChecksApi {
      * @param by who records it
      */
     public record Deviation(
-            List<String> scans, String surgeon, String hospital, String clinician, String reason, String by) {}
+            List<String> scans, String surgeon, String hospital, String clinician, String reason, String by)
+            implements NamesActor {
+
+        @Override
+        public Optional<String> actor() {
+            return Optional.of(by);
+        }
+    }
 
     /**
      * How the step went.

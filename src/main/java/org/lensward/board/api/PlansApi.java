@@ -123,7 +123,12 @@ public final class PlansApi {
      * @param surgeon as the record refers to them
      * @param reason why; not needed to confirm
      */
-    public record Word(String surgeon, Optional<String> reason) {
+    public record Word(String surgeon, Optional<String> reason) implements NamesActor {
+
+        @Override
+        public Optional<String> actor() {
+            return Optional.of(surgeon);
+        }
 
         Decision decision() {
             return new Decision(surgeon, reason.orElse(""));
@@ -138,7 +143,14 @@ public final class PlansApi {
      * @param target such as {@code -0.50 D}
      * @param lensModel such as {@code DeviceDefinition/lens-1}
      */
-    public record Change(String surgeon, String reason, Optional<String> target, Optional<String> lensModel) {}
+    public record Change(String surgeon, String reason, Optional<String> target, Optional<String> lensModel)
+            implements NamesActor {
+
+        @Override
+        public Optional<String> actor() {
+            return Optional.of(surgeon);
+        }
+    }
 
     /**
      * Where the lens check stands now.

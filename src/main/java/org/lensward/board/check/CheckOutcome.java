@@ -44,7 +44,7 @@ record CheckOutcome(
                 "passed",
                 "PASSED",
                 CheckView.words(at) + " passed. Everything is as planned.",
-                next.map(each -> "Next: " + CheckView.occasion(each) + ".").orElse("The lens check is complete."),
+                next.map(each -> "Next is " + CheckView.occasion(each).replace(":", ",") + ".").orElse("The lens check is complete."),
                 List.of(),
                 List.of(),
                 passed.card());

@@ -2,6 +2,7 @@ package org.lensward.board.check;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Supplier;
 import org.lensward.board.access.SignedIn;
 import org.lensward.board.api.Bookings;
 import org.lensward.board.api.ChecksApi;
@@ -19,6 +20,7 @@ import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.servlet.ModelAndView;
 
 /** The lens check in theatre: one question at a time, for gloves and a scanner. */
 @Page
@@ -59,27 +61,19 @@ public final class CheckPage {
     }
 
     @PostMapping("/check/{booking}/{checkpoint}")
-    String present(
+    ModelAndView present(
             @PathVariable String booking,
             @PathVariable String checkpoint,
-            @RequestParam MultiValueMap<String, String> given,
-            Model model) {
+            @RequestParam MultiValueMap<String, String> given) {
         Checkpoint at = ChecksApi.checkpoint(checkpoint);
         String name = Bookings.name(booking);
         Answers answers = new Answers(given, checks.of(name).expected(), me());
-        try {
-            model.addAttribute(
-                    "outcome", CheckOutcome.of(at, nurses.present(name, at, answers.step(at, settings.hospital()))));
-        } catch (Refusal refusal) {
-            model.addAttribute("outcome", CheckOutcome.of(refusal));
-        }
-        model.addAttribute("key", booking);
-        return "check-outcome";
+        return answered(
+                booking, () -> CheckOutcome.of(at, nurses.present(name, at, answers.step(at, settings.hospital()))));
     }
 
     @PostMapping("/check/{booking}/implanted-instead")
-    String instead(
-            @PathVariable String booking, @RequestParam MultiValueMap<String, String> given, Model model) {
+    ModelAndView instead(@PathVariable String booking, @RequestParam MultiValueMap<String, String> given) {
         String name = Bookings.name(booking);
         Answers answers = new Answers(given, checks.of(name).expected(), me());
         Deviation deviation = new Deviation(
@@ -89,13 +83,20 @@ public final class CheckPage {
                 first(given, "clinician"),
                 first(given, "reason"),
                 me());
+        return answered(booking, () -> CheckOutcome.instead(nurses.implantedInstead(name, deviation, me())));
+    }
+
+    /** A refusal fills the page, too, and is a refusal for the audit trail. */
+    private static ModelAndView answered(String booking, Supplier<CheckOutcome> step) {
+        ModelAndView answer = new ModelAndView("check-outcome");
+        answer.addObject("key", booking);
         try {
-            model.addAttribute("outcome", CheckOutcome.instead(nurses.implantedInstead(name, deviation, me())));
+            answer.addObject("outcome", step.get());
         } catch (Refusal refusal) {
-            model.addAttribute("outcome", CheckOutcome.of(refusal));
+            answer.addObject("outcome", CheckOutcome.of(refusal));
+            answer.setStatus(refusal.status());
         }
-        model.addAttribute("key", booking);
-        return "check-outcome";
+        return answer;
     }
 
     private static String first(MultiValueMap<String, String> given, String id) {

@@ -22,7 +22,8 @@ public record DaySnapshot(
     /** Before anything was read. */
     static final DaySnapshot NOTHING = new DaySnapshot(Instant.EPOCH, new TreeMap<>(), Map.of());
 
-    static DaySnapshot of(Instant asOf, List<EyeLine> lines, Map<String, StockWord> stock) {
+    /** What was read, the lines in the order of the lists. */
+    public static DaySnapshot of(Instant asOf, List<EyeLine> lines, Map<String, StockWord> stock) {
         return new DaySnapshot(
                 asOf,
                 lines.stream().collect(Collectors.groupingBy(EyeLine::day, TreeMap::new, Collectors.toList())),

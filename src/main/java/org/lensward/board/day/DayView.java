@@ -38,7 +38,7 @@ public final class DayView implements AutoCloseable {
     private volatile Instant stockRead = Instant.EPOCH;
 
     /** Where it reads from. */
-    interface Reading {
+    public interface Reading {
 
         /** The lists, with the cartons of the last reading. */
         DaySnapshot lists(Map<String, StockWord> stock);
@@ -47,7 +47,7 @@ public final class DayView implements AutoCloseable {
         Map<String, StockWord> stock(LocalDate from, LocalDate to);
     }
 
-    DayView(Reading reading, DaySettings settings, Clock clock) {
+    public DayView(Reading reading, DaySettings settings, Clock clock) {
         this.reading = reading;
         this.settings = settings;
         this.clock = clock;

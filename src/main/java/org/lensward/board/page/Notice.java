@@ -1,6 +1,7 @@
 package org.lensward.board.page;
 
 import jakarta.servlet.http.HttpServletRequest;
+import jakarta.servlet.http.HttpServletResponse;
 import java.util.Map;
 import java.util.Optional;
 import org.lensward.board.access.SignedIn;
@@ -19,8 +20,10 @@ import org.springframework.web.servlet.ModelAndView;
 public record Notice(String title, String detail, String remedy) {
 
     /** The notice as the answer to a request. */
-    public ModelAndView answer(HttpServletRequest request, HttpStatusCode status) {
+    public ModelAndView answer(HttpServletRequest request, HttpServletResponse response, HttpStatusCode status) {
         boolean part = request.getHeader("HX-Request") != null;
+        response.setHeader("HX-Retarget", "#notice");
+        response.setHeader("HX-Reswap", "innerHTML");
         ModelAndView answer = new ModelAndView(part ? "problem :: notice" : "problem", Map.of("notice", this));
         answer.setStatus(status);
         answer.addObject("signedIn", SignedIn.now());

@@ -1,6 +1,7 @@
 package org.lensward.board.page;
 
 import jakarta.servlet.http.HttpServletRequest;
+import jakarta.servlet.http.HttpServletResponse;
 import java.util.Map;
 import java.util.Optional;
 import org.lensward.board.access.Doors;
@@ -47,20 +48,20 @@ public final class SignInPages {
     }
 
     @RequestMapping("/refused/role")
-    ModelAndView role(HttpServletRequest request) {
+    ModelAndView role(HttpServletRequest request, HttpServletResponse response) {
         return new Notice(
                         "Not for your role",
                         "You are signed in, but this is for somebody with another role. Nothing was written.",
                         "Ask a colleague who has the role, or whoever gives out the roles in your hospital.")
-                .answer(request, HttpStatus.FORBIDDEN);
+                .answer(request, response, HttpStatus.FORBIDDEN);
     }
 
     @RequestMapping("/refused/origin")
-    ModelAndView origin(HttpServletRequest request) {
+    ModelAndView origin(HttpServletRequest request, HttpServletResponse response) {
         return new Notice(
                         "The page was out of date",
                         "What was sent did not come from a page of this session. Nothing was written.",
                         "Load the page again and repeat what you did.")
-                .answer(request, HttpStatus.FORBIDDEN);
+                .answer(request, response, HttpStatus.FORBIDDEN);
     }
 }

@@ -42,7 +42,7 @@ public final class TestKey {
     }
 
     /** What a good token says of a program with these roles. */
-    JWTClaimsSet.Builder claims(String... roles) {
+    public JWTClaimsSet.Builder claims(String... roles) {
         return new JWTClaimsSet.Builder()
                 .issuer(ISSUER)
                 .audience(AUDIENCE)
@@ -52,7 +52,7 @@ public final class TestKey {
     }
 
     /** A signed token. */
-    String sign(JWTClaimsSet claims) throws JOSEException {
+    public String sign(JWTClaimsSet claims) throws JOSEException {
         SignedJWT token =
                 new SignedJWT(new JWSHeader.Builder(JWSAlgorithm.ES384).keyID("test").build(), claims);
         token.sign(new ECDSASigner(key));

@@ -18,7 +18,6 @@ import org.junit.jupiter.api.extension.AfterAllCallback;
 import org.junit.jupiter.api.extension.BeforeAllCallback;
 import org.junit.jupiter.api.extension.BeforeEachCallback;
 import org.junit.jupiter.api.extension.ExtensionContext;
-import org.junit.jupiter.api.extension.ExtensionContext.Namespace;
 import org.openqa.selenium.By;
 import org.openqa.selenium.Dimension;
 import org.openqa.selenium.Keys;
@@ -54,9 +53,7 @@ public final class Browser implements BeforeAllCallback, BeforeEachCallback, Aft
             throw new AssertionError("CI needs " + CHROMIUM + " and " + DRIVER);
         }
         Assumptions.assumeTrue(there, "no Chromium on this machine: page tests are skipped");
-        server = context.getRoot()
-                .getStore(Namespace.GLOBAL)
-                .getOrComputeIfAbsent(DemoServer.class, type -> started(), DemoServer.class);
+        server = DemoServer.shared(context);
         driver = new ChromeDriver(
                 new ChromeDriverService.Builder()
                         .usingDriverExecutable(DRIVER)
@@ -64,17 +61,6 @@ public final class Browser implements BeforeAllCallback, BeforeEachCallback, Aft
                         .build(),
                 options());
         driver.manage().timeouts().implicitlyWait(Duration.ZERO);
-    }
-
-    private static DemoServer started() {
-        try {
-            return new DemoServer();
-        } catch (IOException failed) {
-            throw new UncheckedIOException(failed);
-        } catch (InterruptedException interrupted) {
-            Thread.currentThread().interrupt();
-            throw new IllegalStateException(interrupted);
-        }
     }
 
     private static ChromeOptions options() throws IOException {
