@@ -11,6 +11,7 @@ import java.util.concurrent.CountDownLatch;
 import org.lensward.board.BoardConfiguration;
 import org.lensward.board.DaySheets;
 import org.lensward.board.DayTable;
+import org.lensward.board.DemoTime;
 import org.lensward.board.TheatreLine;
 import org.lensward.board.TheatreList;
 import org.lensward.board.TheatreTable;
@@ -66,7 +67,7 @@ final class DemoCommand implements Callable<Integer> {
         LoggerFactory.getLogger(DemoCommand.class).debug("demo");
         progress.say("starting an embedded FHIR record and, beside it, the adapter");
         CompletableFuture<EmbeddedRecord> starting = CompletableFuture.supplyAsync(this::record);
-        try (Adapter adapter = Adapter.serve(settings(), BoardConfiguration.class, DemoAccess.class);
+        try (Adapter adapter = Adapter.serve(settings(), BoardConfiguration.class, DemoAccess.class, DemoTime.class);
                 EmbeddedRecord record = starting.join()) {
             progress.say("record at " + record.baseUrl());
             new TheatreDay(Fhir.r4()).load(record.baseUrl());
@@ -105,7 +106,9 @@ final class DemoCommand implements Callable<Integer> {
                 "camel.main.auto-startup",
                 "false",
                 DemoAccess.PASSWORD,
-                password);
+                password,
+                DemoTime.DAY,
+                TheatreDay.DAY);
     }
 
     private List<TheatreLine> planned(Adapter adapter) throws InterruptedException {

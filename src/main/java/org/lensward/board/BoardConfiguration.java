@@ -20,6 +20,9 @@ import org.lensward.board.day.DayConfiguration;
 import org.lensward.board.outcome.OutcomeConfiguration;
 import org.lensward.board.bank.BankConfiguration;
 import org.lensward.board.flow.FlowPageConfiguration;
+import org.lensward.board.api.TheatreClock;
+import org.lensward.board.check.CheckConfiguration;
+import org.lensward.board.eye.EyeConfiguration;
 import org.lensward.board.page.PageConfiguration;
 import org.lensward.board.gate.GateConfiguration;
 import org.lensward.flow.RecordClient;
@@ -81,13 +84,15 @@ import org.springframework.context.annotation.Import;
     DayConfiguration.class,
     BankConfiguration.class,
     FlowPageConfiguration.class,
-    OutcomeConfiguration.class
+    OutcomeConfiguration.class,
+    EyeConfiguration.class,
+    CheckConfiguration.class
 })
 public class BoardConfiguration {
 
     @Bean
-    LensChecks lensChecks(FhirContext fhir, Policy policy, SiteCodes codes, Clock clock) {
-        return new LensChecks(new SitePlanning(fhir, policy, codes), policy.check(), clock);
+    LensChecks lensChecks(FhirContext fhir, Policy policy, SiteCodes codes, TheatreClock clock) {
+        return new LensChecks(new SitePlanning(fhir, policy, codes), policy.check(), clock.clock());
     }
 
     @Bean
@@ -98,6 +103,11 @@ public class BoardConfiguration {
     @Bean
     Bookings bookings(RecordClient client, Gatherer gatherer, LensChecks checks) {
         return new Bookings(client, gatherer, checks);
+    }
+
+    @Bean
+    TheatreClock theatreClock(Clock clock) {
+        return new TheatreClock(clock);
     }
 
     @Bean

@@ -18,6 +18,9 @@ import org.springframework.core.io.support.PathMatchingResourcePatternResolver;
 /** The demo's theatre day: one Bundle for each booking, as it lies in {@code demo-data}. */
 public final class TheatreDay {
 
+    /** When all of it is to happen. */
+    public static final String DAY = "2026-12-10";
+
     private final FhirContext fhir;
 
     public TheatreDay(FhirContext fhir) {

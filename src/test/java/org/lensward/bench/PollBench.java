@@ -15,7 +15,6 @@ import org.lensward.demo.EmbeddedRecordSettings;
 import org.lensward.demo.TheatreDay;
 import org.lensward.flow.AdapterSettings;
 import org.lensward.flow.RecordClient;
-import org.lensward.flow.RecordHealth;
 import org.lensward.flow.Watcher;
 import org.lensward.record.site.SiteCodes;
 import org.lensward.record.site.SiteSearch;
@@ -56,8 +55,7 @@ public final class PollBench {
                 RecordClient.at(URI.create(record.baseUrl()), RecordApart.FHIR),
                 new AdapterSettings.Watch(Duration.ofSeconds(5), Duration.ofSeconds(150), 500),
                 new SiteSearch(SiteCodes.none()),
-                Clock.systemUTC(),
-                new RecordHealth(Clock.systemUTC()));
+                Clock.systemUTC());
         double[] took = new double[LOOKS];
         for (int each = -WARM; each < LOOKS; each++) {
             long start = System.nanoTime();

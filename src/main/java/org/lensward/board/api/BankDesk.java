@@ -9,6 +9,7 @@ import org.lensward.board.access.SignedIn;
 import org.lensward.board.store.StoreWatch;
 import org.lensward.finding.Outcome;
 import org.lensward.lens.label.CartonLabel;
+import org.lensward.lens.label.HumanReadable;
 import org.lensward.lens.stock.LensUnit;
 import org.lensward.lens.stock.Movement;
 import org.lensward.lens.stock.Owner;
@@ -74,7 +75,7 @@ public final class BankDesk {
                         Field.dioptres("power", arrival.power()),
                         arrival.cylinder().map(text -> Field.dioptres("cylinder", text)),
                         identity,
-                        Optional.of(label.raw()),
+                        HumanReadable.of(label.raw()),
                         arrival.location(),
                         new Owner(arrival.owner(), arrival.consigned()),
                         LocalDate.now(clock)));

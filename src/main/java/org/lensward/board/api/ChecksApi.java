@@ -3,15 +3,11 @@ package org.lensward.board.api;
 import com.fasterxml.jackson.databind.JsonNode;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.tags.Tag;
-import java.time.Clock;
 import java.util.List;
 import java.util.Optional;
 import org.hl7.fhir.r4.model.OperationOutcome.IssueType;
 import org.lensward.board.api.PlansApi.Standing;
-import org.lensward.board.check.CartonMoves;
-import org.lensward.board.check.Implanted;
-import org.lensward.board.check.Scanned;
-import org.lensward.check.Attempt;
+import org.lensward.board.step.Implanted;
 import org.lensward.check.Checkpoint;
 import org.lensward.lens.label.CartonLabel;
 import org.lensward.lens.stock.LensUnit;
@@ -27,11 +23,7 @@ import org.springframework.web.bind.annotation.RequestBody;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RestController;
 
-/**
- * The lens check, step by step. A check and a carton are two resources with a version each: the check is written first, then the carton is
- * moved. A repeat of the same step changes nothing in the check and finishes what was left of the move; the implant card is given once,
- * when the implantation is recorded.
- */
+/** The lens check, step by step. The implant card is given once, when the implantation is recorded. */
 @RestController
 @RequestMapping("/api/checks")
 @Tag(name = "Lens check")
@@ -39,16 +31,12 @@ public final class ChecksApi {
 
     private final Bookings bookings;
     private final LensChecks checks;
-    private final LensBank bank;
-    private final CartonMoves moves;
-    private final Clock clock;
+    private final NursesDesk nurses;
 
-    public ChecksApi(Bookings bookings, LensChecks checks, LensBank bank, Clock clock) {
+    public ChecksApi(Bookings bookings, LensChecks checks, LensBank bank, TheatreClock clock) {
         this.bookings = bookings;
         this.checks = checks;
-        this.bank = bank;
-        this.moves = new CartonMoves(bank, clock);
-        this.clock = clock;
+        this.nurses = new NursesDesk(bookings, bank, clock.clock());
     }
 
     /**
@@ -63,6 +51,26 @@ public final class ChecksApi {
         @Override
         public Optional<String> actor() {
             return Optional.of(presented.at("/people/reader").asText()).filter(name -> !name.isEmpty());
+        }
+    }
+
+    /**
+     * Another lens than the planned one in the eye.
+     *
+     * @param scans of its carton
+     * @param surgeon who implanted it
+     * @param hospital where
+     * @param clinician who decided
+     * @param reason why
+     * @param by who records it
+     */
+    public record Deviation(
+            List<String> scans, String surgeon, String hospital, String clinician, String reason, String by)
+            implements NamesActor {
+
+        @Override
+        public Optional<String> actor() {
+            return Optional.of(by);
         }
     }
 
@@ -86,24 +94,25 @@ public final class ChecksApi {
     }
 
     @Operation(
-            summary = "Presents patient, eye and carton at a checkpoint; a difference stops the check and names each")
+            summary = "Presents patient, eye and carton at a checkpoint; a difference stops the check and names each",
+            description = "The time is the server's; presented.at is not looked at.")
     @PostMapping("/{booking}/{checkpoint}")
     public Passed present(@PathVariable String booking, @PathVariable String checkpoint, @RequestBody Step step) {
-        String name = Bookings.name(booking);
-        Checkpoint at = Checkpoint.of(checkpoint)
+        return nurses.present(Bookings.name(booking), checkpoint(checkpoint), step);
+    }
+
+    /** The checkpoint of that code. */
+    public static Checkpoint checkpoint(String code) {
+        return Checkpoint.of(code)
                 .orElseThrow(() -> new UnreadableRecord(
-                        IssueType.NOTFOUND, "checkpoint", "There is no checkpoint " + checkpoint + "."));
-        CartonLabel label = LabelsApi.label(step.scans(), clock);
-        PresentedJson told = PresentedJson.of(step.presented());
-        Scanned scanned = Refusal.unless(Scanned.ofTheBank(label, bank::units, name));
-        Attempt attempt = new Attempt(at, told.with(scanned), told.exemption());
-        if (at == Checkpoint.SIGN_OUT && step.implanted().isEmpty()) {
-            throw new UnreadableRecord(IssueType.REQUIRED, "implanted", "Sign-out names surgeon and hospital.");
-        }
-        Standing now = PlansApi.standing(bookings.act(name, (each, gathered) -> each.present(gathered, name, attempt)));
-        LensUnit unit = scanned.unit().orElseThrow();
-        Optional<ImplantCard> card = Refusal.unless(
-                moves.after(name, attempt, unit, () -> step.implanted().orElseThrow()));
-        return new Passed(now.check(), now.changed(), moves.now(unit).map(Carton::of), card);
+                        IssueType.NOTFOUND, "checkpoint", "There is no checkpoint " + code + "."));
+    }
+
+    @Operation(
+            summary = "Records that another lens than the planned one is in the eye, with who decided so and why",
+            description = "The lens check stays as it stands; the operation is completed and the implant card given.")
+    @PostMapping("/{booking}/implanted-instead")
+    public ImplantCard implantedInstead(@PathVariable String booking, @RequestBody Deviation deviation) {
+        return nurses.implantedInstead(Bookings.name(booking), deviation, deviation.by());
     }
 }

@@ -7,7 +7,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import org.lensward.board.check.Scanned;
+import org.lensward.board.step.Scanned;
 import org.lensward.lens.label.CartonLabel;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestBody;
@@ -43,12 +43,23 @@ public final class LabelsApi {
      * @param expiry last day of use
      */
     public record Label(
-            String issuer, String device, Optional<String> lot, Optional<String> serial, Optional<LocalDate> expiry) {}
+            String issuer, String device, Optional<String> lot, Optional<String> serial, Optional<LocalDate> expiry) {
+
+        /** Whether it tells one carton from its neighbours, and how long it keeps. */
+        public boolean whole() {
+            return expiry.isPresent() && (lot.isPresent() || serial.isPresent());
+        }
+    }
 
     @Operation(summary = "Reads a GS1 or HIBC label; nothing is written")
     @PostMapping
     public Label read(@RequestBody Scans scans) {
-        CartonLabel label = label(scans.scans(), clock);
+        return read(scans.scans(), clock);
+    }
+
+    /** The label, or a refusal that names what is wrong with the scans. */
+    public static Label read(List<String> scans, Clock clock) {
+        CartonLabel label = label(scans, clock);
         return new Label(
                 label.issuer().name().toLowerCase(Locale.ROOT),
                 label.device(),

@@ -11,6 +11,7 @@ import org.hl7.fhir.r4.model.OperationOutcome.IssueType;
 import org.lensward.board.DaySheet;
 import org.lensward.board.DaySheets;
 import org.lensward.board.TheatreList;
+import org.lensward.check.CheckState;
 import org.lensward.flow.RecordClient;
 import org.lensward.plan.Policy;
 import org.lensward.record.Shelf;
@@ -35,12 +36,14 @@ public final class PlansApi {
 
     private final RecordClient client;
     private final Bookings bookings;
+    private final SurgeonsDesk surgeons;
     private final LensChecks checks;
     private final Policy policy;
 
     public PlansApi(RecordClient client, Bookings bookings, LensChecks checks, Policy policy) {
         this.client = client;
         this.bookings = bookings;
+        this.surgeons = new SurgeonsDesk(bookings);
         this.checks = checks;
         this.policy = policy;
     }
@@ -195,32 +198,28 @@ public final class PlansApi {
     @Operation(summary = "A surgeon confirms the plan; only then can a lens be picked")
     @PostMapping("/plans/{booking}/confirmation")
     public Standing confirm(@PathVariable String booking, @RequestBody Word word) {
-        String name = Bookings.name(booking);
-        return standing(bookings.act(name, (each, now) -> each.confirm(now, name, word.surgeon())));
+        return surgeons.confirm(Bookings.name(booking), Seen.nothing(), word.surgeon());
     }
 
     @Operation(summary = "A surgeon does not confirm the plan, or takes the confirmation back")
     @PostMapping("/plans/{booking}/refusal")
     public Standing refuse(@PathVariable String booking, @RequestBody Word word) {
-        String name = Bookings.name(booking);
-        return standing(bookings.act(name, (each, now) -> each.refuse(now, name, word.decision())));
+        return surgeons.refuse(Bookings.name(booking), Seen.nothing(), word.decision());
     }
 
     @Operation(summary = "After a stop a surgeon chooses the planned lens again: a new check opens")
     @PostMapping("/plans/{booking}/new-choice")
     public Standing chooseAgain(@PathVariable String booking, @RequestBody Word word) {
-        String name = Bookings.name(booking);
-        return standing(bookings.act(name, (each, now) -> each.chooseAgain(now, name, word.decision())));
+        return surgeons.chooseAgain(Bookings.name(booking), Seen.nothing(), word.decision());
     }
 
     @Operation(summary = "A surgeon wants another target or lens: the eye is planned again and the old check is void")
     @PostMapping("/plans/{booking}/change")
     public Standing change(@PathVariable String booking, @RequestBody Change change) {
-        String name = Bookings.name(booking);
         LensChange wanted =
                 new LensChange(change.target().map(text -> Field.dioptres("target", text)), change.lensModel());
-        Decision decision = new Decision(change.surgeon(), change.reason());
-        return standing(bookings.act(name, (each, now) -> each.change(now, name, decision, wanted)));
+        return surgeons.change(
+                Bookings.name(booking), Seen.nothing(), new Decision(change.surgeon(), change.reason()), wanted);
     }
 
     static Standing standing(CheckAnswer answer) {
@@ -230,8 +229,11 @@ public final class PlansApi {
         if (answer instanceof CheckAnswer.Unchanged before) {
             return new Standing(before.state().code(), false);
         }
-        throw answer instanceof CheckAnswer.Write
-                ? Refusal.stopped(answer.findings())
-                : Refusal.nothingWritten(answer.findings());
+        if (answer instanceof CheckAnswer.Write write) {
+            throw write.state() == CheckState.FAILED
+                    ? Refusal.stopped(write)
+                    : Refusal.renewed(answer.findings());
+        }
+        throw Refusal.nothingWritten(answer.findings());
     }
 }

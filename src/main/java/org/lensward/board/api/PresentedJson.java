@@ -14,7 +14,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.hl7.fhir.r4.model.OperationOutcome.IssueType;
-import org.lensward.board.check.Scanned;
+import org.lensward.board.step.Scanned;
 import org.lensward.check.BackUp;
 import org.lensward.check.Carton;
 import org.lensward.check.CheckedLens;
@@ -75,8 +75,13 @@ public final class PresentedJson {
         }
     }
 
-    /** With the carton that was scanned. */
+    /** With the carton that was scanned, at the time that was told. */
     public Presented with(Scanned scanned) {
+        return with(scanned, told.required("at", OffsetDateTime::parse));
+    }
+
+    /** With the carton that was scanned, at a time that is known better than anybody tells it. */
+    public Presented with(Scanned scanned, OffsetDateTime at) {
         Told carton = told.part("carton").only("read", "state");
         return new Presented(
                 patient(told.part("patient").only("numbers", "birth-date")),
@@ -91,7 +96,7 @@ public final class PresentedJson {
                 told.has("allergies") ? Optional.of(Set.copyOf(told.texts("allergies"))) : Optional.empty(),
                 told.parts("back-ups").map(PresentedJson::backUp).toList(),
                 people(told.part("people").only("reader", "second")),
-                told.required("at", OffsetDateTime::parse));
+                at);
     }
 
     /** Whether a clinician goes on in spite of a difference. */

@@ -1,13 +1,18 @@
 package org.lensward.board.api;
 
 import java.util.List;
+import org.lensward.check.Difference;
 import org.lensward.finding.Finding;
 import org.lensward.finding.FindingCode;
 import org.lensward.finding.Outcome;
+import org.lensward.record.check.CheckAnswer;
 import org.springframework.http.HttpStatus;
 
 /** What was asked is refused, for named reasons. Says whether anything was written. */
 public final class Refusal extends RuntimeException {
+
+    /** The type of a check that has stopped. */
+    public static final String STOPPED = "lens-check-stopped";
 
     private static final long serialVersionUID = 1;
 
@@ -15,8 +20,16 @@ public final class Refusal extends RuntimeException {
     private final HttpStatus status;
     private final String type;
 
+    private final transient List<Difference> differences;
+
     private Refusal(HttpStatus status, String type, String title, List<Finding> findings) {
+        this(status, type, title, findings, List.of());
+    }
+
+    private Refusal(
+            HttpStatus status, String type, String title, List<Finding> findings, List<Difference> differences) {
         super(title);
+        this.differences = List.copyOf(differences);
         this.status = status;
         this.type = type;
         this.findings = List.copyOf(findings);
@@ -28,11 +41,31 @@ public final class Refusal extends RuntimeException {
     }
 
     /** The lens check has stopped, and the record says so. */
-    static Refusal stopped(List<Finding> findings) {
+    static Refusal stopped(CheckAnswer.Write stop) {
         return new Refusal(
                 HttpStatus.CONFLICT,
-                "lens-check-stopped",
+                STOPPED,
                 "The lens check has stopped: only a surgeon's new choice opens another",
+                stop.findings(),
+                stop.differences());
+    }
+
+    /** What was verified counts no more, and the record says so: another lens check is open, confirmed, at its beginning. */
+    static Refusal renewed(List<Finding> findings) {
+        return new Refusal(
+                HttpStatus.CONFLICT,
+                "lens-check-renewed",
+                "The operating list changed: a new lens check is open, and it begins again at the pick",
+                findings);
+    }
+
+    /** The check was written, and then the bank refused to move the carton. */
+    static Refusal checkWritten(String state, List<Finding> findings) {
+        return new Refusal(
+                HttpStatus.CONFLICT,
+                "carton-not-moved",
+                "The lens check was written (" + state + "), but the bank did not move the carton: mend what is named,"
+                        + " then send the same step again; the check will not change, the carton will be moved",
                 findings);
     }
 
@@ -76,5 +109,10 @@ public final class Refusal extends RuntimeException {
 
     public List<Finding> findings() {
         return findings;
+    }
+
+    /** What differed, each with both values; none but for a check that has stopped. */
+    public List<Difference> differences() {
+        return differences;
     }
 }

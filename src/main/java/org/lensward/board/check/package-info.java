@@ -1,4 +1,4 @@
-/** One step of one lens check, whichever way it was asked for. */
+/** The lens check for people in theatre: one question at a time, then STOP or passed, each unmistakable. */
 @NullMarked
 package org.lensward.board.check;
 

@@ -3,6 +3,7 @@ package org.lensward.board.fhir;
 import ca.uhn.fhir.context.FhirContext;
 import java.time.Clock;
 import java.time.LocalDate;
+import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.Optional;
 import org.hl7.fhir.r4.model.Bundle;
@@ -10,13 +11,14 @@ import org.hl7.fhir.r4.model.OperationOutcome.IssueType;
 import org.hl7.fhir.r4.model.Reference;
 import org.hl7.fhir.r4.model.ServiceRequest;
 import org.lensward.board.api.Bookings;
-import org.lensward.board.check.BundledBooking;
-import org.lensward.board.check.CartonMoves;
-import org.lensward.board.check.CheckedBooking;
-import org.lensward.board.check.Implanted;
-import org.lensward.board.check.Scanned;
+import org.lensward.board.step.BundledBooking;
+import org.lensward.board.step.CartonMoves;
+import org.lensward.board.step.CheckedBooking;
+import org.lensward.board.step.Implanted;
+import org.lensward.board.step.Scanned;
 import org.lensward.check.Attempt;
 import org.lensward.check.Checkpoint;
+import org.lensward.check.Presented;
 import org.lensward.finding.Outcome;
 import org.lensward.flow.BundlePlanning;
 import org.lensward.lens.label.CartonLabel;
@@ -71,11 +73,11 @@ final class AskedChecks {
                     HttpStatus.BAD_REQUEST, IssueType.REQUIRED, "At sign-out the parameter implanted is missing.");
         }
         Outcome<Scanned> carton =
-                label(input).then(label -> Scanned.ofTheBank(label, bank::units, booking));
+                label(input).then(label -> Scanned.ofTheBank(label, bank::labelled, booking));
         if (carton.value().isEmpty()) {
             return Verified.refused(carton.findings());
         }
-        Attempt attempt = attempt(input, carton.value().get());
+        Attempt attempt = attempt(input, input.presented().with(carton.value().get(), OffsetDateTime.now(trial.clock())));
         Verified verified =
                 Verified.of(bookings.act(booking, (checks, now) -> checks.present(now, booking, attempt)));
         if (verified.verdict() != Verified.Verdict.PASSED) {
@@ -94,7 +96,8 @@ final class AskedChecks {
         if (label.value().isEmpty()) {
             return Verified.refused(label.findings());
         }
-        Attempt attempt = attempt(input, Scanned.of(label.value().get(), checked.units(), booking));
+        Scanned scanned = Scanned.of(label.value().get(), checked.units(), booking);
+        Attempt attempt = attempt(input, input.presented().with(scanned));
         CheckAnswer answer = checked.act((checks, now) -> checks.present(now, booking, attempt));
         return Verified.of(answer);
     }
@@ -103,11 +106,8 @@ final class AskedChecks {
         return Scanned.label(input.scans(), LocalDate.now(trial.clock()));
     }
 
-    private static Attempt attempt(VerifyInput input, Scanned scanned) {
-        return new Attempt(
-                input.at(),
-                input.presented().with(scanned),
-                input.presented().exemption());
+    private static Attempt attempt(VerifyInput input, Presented presented) {
+        return new Attempt(input.at(), presented, input.presented().exemption());
     }
 
     /** The booking that is named; without a name, the only one of lens surgery there is. */

@@ -1,9 +1,9 @@
 package org.lensward.board.fhir;
 
 import ca.uhn.fhir.context.FhirContext;
-import java.time.Clock;
 import org.lensward.board.BodyLimit;
 import org.lensward.board.api.Bookings;
+import org.lensward.board.api.TheatreClock;
 import org.lensward.flow.AdapterSettings;
 import org.lensward.flow.BookingPlanning;
 import org.lensward.flow.BundlePlanning;
@@ -43,8 +43,8 @@ public class FhirConfiguration {
     }
 
     @Bean
-    AskedChecks.Trial trial(FhirContext fhir, BundlePlanning planning, LensChecks checks, Clock clock) {
-        return new AskedChecks.Trial(fhir, planning, checks, clock);
+    AskedChecks.Trial trial(FhirContext fhir, BundlePlanning planning, LensChecks checks, TheatreClock clock) {
+        return new AskedChecks.Trial(fhir, planning, checks, clock.clock());
     }
 
     @Bean

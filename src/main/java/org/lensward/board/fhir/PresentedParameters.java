@@ -16,8 +16,8 @@ import org.hl7.fhir.r4.model.Identifier;
 import org.hl7.fhir.r4.model.Quantity;
 import org.hl7.fhir.r4.model.Reference;
 import org.jspecify.annotations.Nullable;
-import org.lensward.board.check.Implanted;
-import org.lensward.board.check.Scanned;
+import org.lensward.board.step.Implanted;
+import org.lensward.board.step.Scanned;
 import org.lensward.check.BackUp;
 import org.lensward.check.Carton;
 import org.lensward.check.CheckedLens;
@@ -46,8 +46,13 @@ final class PresentedParameters {
         this.given = given;
     }
 
-    /** With the carton that was scanned. */
+    /** With the carton that was scanned, at the time that was told. */
     Presented with(Scanned scanned) {
+        return with(scanned, at());
+    }
+
+    /** With the carton that was scanned, at a time that is known better than anybody tells it. */
+    Presented with(Scanned scanned, OffsetDateTime at) {
         return new Presented(
                 patient(),
                 eyes(),
@@ -57,7 +62,7 @@ final class PresentedParameters {
                 allergies(),
                 given.parts("back-up").map(PresentedParameters::backUp).toList(),
                 new People(given.text("reader"), given.text("second")),
-                at());
+                at);
     }
 
     /** Whether a clinician goes on in spite of a difference. */

@@ -8,6 +8,7 @@ import org.hl7.fhir.r4.model.Device;
 import org.hl7.fhir.r4.model.Device.DeviceUdiCarrierComponent;
 import org.hl7.fhir.r4.model.Procedure;
 import org.hl7.fhir.r4.model.Reference;
+import org.lensward.lens.label.HumanReadable;
 import org.lensward.lens.stock.LensUnit;
 import org.lensward.quantity.Dioptres;
 import org.lensward.record.Codes;
@@ -27,7 +28,7 @@ import org.lensward.record.Shelf;
  * @param cylinder as labelled, for a toric lens
  * @param lot batch, where it has one
  * @param serial number of the lens, where it has one
- * @param udi the whole identifier as printed, else the device identifier
+ * @param udi the whole identifier as printed for people, else the device identifier
  */
 public record ImplantCard(
         String patient,
@@ -57,6 +58,7 @@ public record ImplantCard(
                         .filter(DeviceUdiCarrierComponent::hasCarrierHRF)
                         .map(DeviceUdiCarrierComponent::getCarrierHRF)
                         .findFirst()
+                        .flatMap(HumanReadable::of)
                         .orElse(unit.identity().device()));
     }
 

@@ -8,6 +8,8 @@ import static org.lensward.finding.FindingCode.UNIT_NOT_MADE;
 import static org.lensward.finding.FindingCode.UNIT_STORE_UNKNOWN;
 
 import ca.uhn.fhir.context.FhirContext;
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
@@ -63,6 +65,20 @@ public final class LensBank {
     /** One carton, such as {@code Device/unit-1}. */
     public Outcome<LensUnit> unit(String name) {
         return mover.look(name).then(reader::read);
+    }
+
+    /**
+     * The cartons whose label says that, found without reading the rest of the bank; several where a lot has no serial numbers.
+     *
+     * @param label device identifier, lot, serial number and expiry
+     */
+    public Outcome<List<LensUnit>> labelled(LensUnit.Identity label) {
+        String search = WholeBank.SEARCH + "&udi-di=" + URLEncoder.encode(label.device(), StandardCharsets.UTF_8);
+        return CountedSearch.take(door, search)
+                .then(devices -> reader.readAll(devices.stream()))
+                .then(units -> Outcome.ready(units.stream()
+                        .filter(unit -> unit.identity().equals(label))
+                        .toList()));
     }
 
     /** The cartons reserved, picked or implanted for a booking, as far as this bank moved them. */

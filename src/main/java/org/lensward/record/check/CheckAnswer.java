@@ -6,6 +6,7 @@ import org.hl7.fhir.r4.model.OperationOutcome;
 import org.hl7.fhir.r4.model.OperationOutcome.IssueSeverity;
 import org.hl7.fhir.r4.model.OperationOutcome.IssueType;
 import org.lensward.check.CheckState;
+import org.lensward.check.Difference;
 import org.lensward.finding.Finding;
 import org.lensward.record.Systems;
 
@@ -20,10 +21,22 @@ public sealed interface CheckAnswer {
      *
      * @param transaction guarded by the versions that were read; a conflict starts again from gathering
      * @param state where the check stands then
+     * @param differences each with both values, where it stopped for them
      */
-    record Write(Bundle transaction, CheckState state, List<Finding> findings) implements CheckAnswer {
+    record Write(Bundle transaction, CheckState state, List<Finding> findings, List<Difference> differences)
+            implements CheckAnswer {
         public Write {
             findings = List.copyOf(findings);
+            differences = List.copyOf(differences);
+        }
+
+        Write(Bundle transaction, CheckState state, List<Finding> findings) {
+            this(transaction, state, findings, List.of());
+        }
+
+        /** The same, stopped for that. */
+        Write because(List<Difference> why) {
+            return new Write(transaction, state, findings, why);
         }
     }
 

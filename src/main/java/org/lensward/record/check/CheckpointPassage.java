@@ -32,10 +32,11 @@ final class CheckpointPassage {
         }
         if (step instanceof Step.Stopped stopped) {
             return here.write(
-                    activity("failed"),
-                    CheckState.FAILED,
-                    findings(stopped),
-                    List.of(here.tasks().failed(attempt, stopped.differences())));
+                            activity("failed"),
+                            CheckState.FAILED,
+                            findings(stopped),
+                            List.of(here.tasks().failed(attempt, stopped.differences())))
+                    .because(stopped.differences());
         }
         boolean listChanged =
                 step instanceof Step.Voided voided && voided.reason().code() == FindingCode.CHECK_LIST_CHANGED;

@@ -4,6 +4,7 @@ import static org.lensward.finding.FindingCode.CHECK_CHANGE_EMPTY;
 import static org.lensward.finding.FindingCode.CHECK_CLOSED;
 import static org.lensward.finding.FindingCode.CHECK_NONE_OPEN;
 import static org.lensward.finding.FindingCode.CHECK_SURGEON_UNNAMED;
+import static org.lensward.finding.FindingCode.LENS_MODEL_UNKNOWN;
 
 import ca.uhn.fhir.context.FhirContext;
 import java.time.Clock;
@@ -18,6 +19,7 @@ import org.lensward.check.CheckPolicy;
 import org.lensward.check.CheckState;
 import org.lensward.finding.Finding;
 import org.lensward.finding.FindingCode;
+import org.lensward.lens.LensSite;
 import org.lensward.plan.Policy;
 import org.lensward.record.site.SiteCodes;
 import org.lensward.record.site.SitePlanning;
@@ -87,6 +89,10 @@ public final class LensChecks {
         if (known.begun()) {
             return refused(gathered, booking, CHECK_CLOSED, "of an operation that has begun");
         }
+        Optional<String> unknown = change.model().filter(model -> !implantable(gathered, model));
+        if (unknown.isPresent()) {
+            return refused(gathered, booking, LENS_MODEL_UNKNOWN, unknown.get());
+        }
         CheckState state = known.check().map(each -> each.progress().state()).orElse(CheckState.AWAITING_CONFIRMATION);
         return new CheckAnswer.Write(
                 new CheckTransaction(known.shelf(), now())
@@ -96,6 +102,14 @@ public final class LensChecks {
                                 new BookingChange(known.shelf(), known.request()).of(change)),
                 state,
                 List.of());
+    }
+
+    /** As the planner will ask: a lens of the catalogue, for the bag. */
+    private boolean implantable(Bundle gathered, String model) {
+        return planning.catalogue(gathered)
+                .named(model)
+                .filter(each -> each.site() == LensSite.CAPSULAR_BAG)
+                .isPresent();
     }
 
     /** People present patient, eye and carton at a checkpoint. */

@@ -4,6 +4,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.hl7.fhir.r4.model.Reference;
 import org.hl7.fhir.r4.model.StringType;
 import org.hl7.fhir.r4.model.Task;
 import org.hl7.fhir.r4.model.Task.TaskStatus;
@@ -64,6 +65,17 @@ public record StoredCheck(Task task, Expected expected, CheckProgress progress) 
         String[] parts = task.getIdElement().getIdPart().split("-check-", 2);
         int hyphen = parts[parts.length - 1].indexOf('-');
         return hyphen < 0 ? 1 : Integer.parseInt(parts[parts.length - 1].substring(hyphen + 1));
+    }
+
+    /** The surgeon who confirmed it; empty where nobody did. */
+    public String confirmedBy() {
+        return new Outputs(task, Outputs.CONFIRMATION)
+                .all("by")
+                .filter(Reference.class::isInstance)
+                .map(Reference.class::cast)
+                .map(who -> who.hasDisplay() ? who.getDisplay() : Shelf.name(who))
+                .findFirst()
+                .orElse("");
     }
 
     /** The id of the check that takes this one's place. */

@@ -4,17 +4,21 @@ import ca.uhn.fhir.context.FhirContext;
 import java.time.LocalDate;
 import java.util.List;
 import org.hl7.fhir.r4.model.Bundle;
+import org.lensward.lens.Catalogue;
 import org.lensward.plan.EyePlan;
 import org.lensward.plan.Planner;
 import org.lensward.plan.Policy;
 import org.lensward.record.BookedCase;
 import org.lensward.record.CaseReader;
+import org.lensward.record.CatalogueReader;
+import org.lensward.record.Evidences;
 import org.lensward.record.Shelf;
 import org.lensward.record.site.SiteTranslation.Translated;
 
 /** The plans a hospital's record supports, its own codes understood. Whoever asks, the same record gives the same plan. */
 public final class SitePlanning {
 
+    private final Evidences evidences;
     private final CaseReader reader;
     private final Planner planner;
     private final SiteTranslation site;
@@ -27,6 +31,7 @@ public final class SitePlanning {
      * @param codes the hospital's code map; a changed map changes every plan's fingerprint
      */
     public SitePlanning(FhirContext fhir, Policy policy, SiteCodes codes) {
+        this.evidences = new Evidences(fhir);
         this.reader = new CaseReader(fhir, policy.biometry());
         this.planner = new Planner(
                 policy, codes.isEmpty() ? policy.version() : policy.version() + ", site codes " + codes.version());
@@ -47,5 +52,10 @@ public final class SitePlanning {
         return reader.readAll(new Shelf(record.bundle()), today, record.doubts()).stream()
                 .map(booked -> new Planned(booked, planner.plan(booked.planning())))
                 .toList();
+    }
+
+    /** The lens models there are to choose from. */
+    public Catalogue catalogue(Bundle gathered) {
+        return new CatalogueReader(evidences).read(new Shelf(site.translate(gathered).bundle()));
     }
 }

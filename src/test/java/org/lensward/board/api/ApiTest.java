@@ -22,9 +22,11 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Stream;
 import java.util.stream.StreamSupport;
+import org.hl7.fhir.r4.model.Annotation;
 import org.hl7.fhir.r4.model.Bundle;
 import org.hl7.fhir.r4.model.Device;
 import org.hl7.fhir.r4.model.Patient;
+import org.hl7.fhir.r4.model.Procedure;
 import org.hl7.fhir.r4.model.Task;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
@@ -32,6 +34,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.lensward.board.BoardConfiguration;
+import org.lensward.board.DemoTime;
 import org.lensward.board.access.TestKey;
 import org.lensward.demo.EmbeddedRecord;
 import org.lensward.demo.EmbeddedRecordSettings;
@@ -64,11 +67,12 @@ class ApiTest {
         settings.put("lensward.record.url", record.baseUrl());
         settings.put("lensward.watch.interval", "300ms");
         settings.put("server.port", "0");
+        settings.put(DemoTime.DAY, TheatreDay.DAY);
         settings.put(
                 "spring.artemis.embedded.data-directory",
                 Files.createTempDirectory("queue").toString());
-        adapter = Adapter.serve(settings, BoardConfiguration.class);
-        for (String booking : List.of("booking-01", "booking-04", "booking-05", "booking-11")) {
+        adapter = Adapter.serve(settings, BoardConfiguration.class, DemoTime.class);
+        for (String booking : List.of("booking-01", "booking-03", "booking-04", "booking-05", "booking-11")) {
             await(booking, "awaiting-confirmation");
         }
     }
@@ -236,6 +240,8 @@ class ApiTest {
                         .status())
                 .as("a step out of order")
                 .isEqualTo(409);
+        // A caller's time could talk past an expiry or the day; the server's counts.
+        told.put("at", "2031-01-01T08:20:00Z");
         for (String checkpoint : List.of("sign-in", "time-out", "before-opening")) {
             assertThat(post("/api/checks/booking-01/" + checkpoint, step(scan, told))
                             .status())
@@ -246,6 +252,9 @@ class ApiTest {
         assertThat(out.status()).isEqualTo(200);
         assertThat(out.body().path("check").asText()).isEqualTo("completed");
         assertThat(out.body().path("carton").path("state").asText()).isEqualTo("implanted");
+        assertThat(out.body().path("card").path("udi").asText())
+                .as("as GS1 prints it, whatever the scanner sent")
+                .startsWith("(01)" + unit(carton).getUdiCarrierFirstRep().getDeviceIdentifier());
         assertThat(out.body().path("card").path("serial").asText())
                 .isEqualTo(unit(carton).getSerialNumber());
     }
@@ -318,6 +327,46 @@ class ApiTest {
                         .path("element")
                         .asText())
                 .isEqualTo("target");
+    }
+
+    @Test
+    void a_model_that_is_not_in_the_catalogue_is_refused_at_the_change() throws Exception {
+        Answer refused = post(
+                "/api/plans/booking-11/change",
+                "{\"surgeon\": \"Ms Vale\", \"reason\": \"tried\", \"lensModel\": \"DeviceDefinition/nobody-makes-it\"}");
+        assertThat(refused.status()).isEqualTo(422);
+        assertThat(refused.body().path("findings").findValuesAsText("code")).containsExactly("lens-model-unknown");
+    }
+
+    @Test
+    void another_lens_than_the_planned_one_is_recorded_with_who_decided_and_why() throws Exception {
+        JsonNode sulcus = StreamSupport.stream(
+                        get("/api/stock?from=2026-12-10&to=2026-12-10")
+                                .body()
+                                .path("needs")
+                                .spliterator(),
+                        false)
+                .filter(need -> need.path("booking").asText().endsWith("booking-03"))
+                .filter(need -> need.path("role").asText().equals("sulcus"))
+                .findFirst()
+                .orElseThrow();
+        ObjectNode deviation = JSON.createObjectNode();
+        deviation.withArray("scans").add(scan(unit(sulcus.path("unit").asText())));
+        deviation.put("surgeon", "Ms Vale").put("hospital", "Organization/harbour-eye-unit");
+        deviation.put("clinician", "Ms Vale").put("by", "Nurse Lark").put("reason", "");
+        assertThat(post("/api/checks/booking-03/implanted-instead", deviation.toString()).status())
+                .as("without a reason")
+                .isEqualTo(400);
+        deviation.put("reason", "the capsule tore");
+        Answer card = post("/api/checks/booking-03/implanted-instead", deviation.toString());
+        assertThat(card.status()).isEqualTo(200);
+        Procedure operation =
+                client.read().resource(Procedure.class).withId("plan-booking-03").execute();
+        assertThat(operation.getStatus()).isEqualTo(Procedure.ProcedureStatus.COMPLETED);
+        assertThat(((Annotation) operation.getExtensionByUrl("https://lensward.org/fhir/StructureDefinition/plan-deviation")
+                                .getValue())
+                        .getText())
+                .isEqualTo("the capsule tore");
     }
 
     @Test
@@ -470,6 +519,7 @@ class ApiTest {
                         "/api/plans/{booking}/change",
                         "/api/checks/{booking}",
                         "/api/checks/{booking}/{checkpoint}",
+                        "/api/checks/{booking}/implanted-instead",
                         "/api/labels",
                         "/api/bank/units",
                         "/api/bank/units/{unit}",

@@ -13,6 +13,7 @@ import org.junit.jupiter.api.extension.ExtensionContext;
 import org.junit.jupiter.api.extension.ExtensionContext.Namespace;
 import org.junit.jupiter.api.extension.ExtensionContext.Store.CloseableResource;
 import org.lensward.board.BoardConfiguration;
+import org.lensward.board.DemoTime;
 import org.lensward.board.TheatreLine;
 import org.lensward.board.TheatreList;
 import org.lensward.board.access.DemoAccess;
@@ -42,10 +43,11 @@ public final class DemoServer implements CloseableResource {
         settings.put("lensward.day.every", "1s");
         settings.put("server.port", "0");
         settings.put(DemoAccess.PASSWORD, PASSWORD);
+        settings.put(DemoTime.DAY, TheatreDay.DAY);
         settings.put(
                 "spring.artemis.embedded.data-directory",
                 Files.createTempDirectory("queue").toString());
-        adapter = Adapter.serve(settings, BoardConfiguration.class, DemoAccess.class);
+        adapter = Adapter.serve(settings, BoardConfiguration.class, DemoAccess.class, DemoTime.class);
         Instant end = Instant.now().plus(Duration.ofSeconds(90));
         while (!TheatreList.of(adapter.record().gather(TheatreList.QUESTIONS)).stream()
                 .allMatch(TheatreLine::planned)) {

@@ -25,7 +25,7 @@ import org.hl7.fhir.r4.model.StringType;
 import org.hl7.fhir.r4.model.Task;
 import org.hl7.fhir.r4.model.Type;
 import org.lensward.board.ServedDay;
-import org.lensward.board.check.BundledBooking;
+import org.lensward.board.step.BundledBooking;
 import org.lensward.flow.BundlePlanning;
 import org.lensward.flow.PolicyFile;
 import org.lensward.plan.Policy;

@@ -1,4 +1,4 @@
-package org.lensward.board.check;
+package org.lensward.board.step;
 
 import java.util.List;
 import java.util.Optional;

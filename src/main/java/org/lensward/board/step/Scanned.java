@@ -1,4 +1,4 @@
-package org.lensward.board.check;
+package org.lensward.board.step;
 
 import static org.lensward.finding.FindingCode.CHECK_SCAN_UNREADABLE;
 import static org.lensward.finding.FindingCode.UNIT_NOT_IN_BANK;
@@ -6,7 +6,7 @@ import static org.lensward.finding.FindingCode.UNIT_NOT_IN_BANK;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.Supplier;
+import java.util.function.Function;
 import org.lensward.check.Carton;
 import org.lensward.check.PackageState;
 import org.lensward.finding.Evidence;
@@ -46,13 +46,13 @@ public record Scanned(CartonLabel label, Optional<LensUnit> unit) {
 
     /** A carton of the bank, or why nothing can be done with it: half a label tells no carton from its neighbours. */
     public static Outcome<Scanned> ofTheBank(
-            CartonLabel label, Supplier<Outcome<List<LensUnit>>> bank, String booking) {
+            CartonLabel label, Function<LensUnit.Identity, Outcome<List<LensUnit>>> bank, String booking) {
         if (label.identity().isEmpty()
                 || label.lot().isEmpty() && label.serial().isEmpty()) {
             return Outcome.withheld(
                     Finding.of(CHECK_SCAN_UNREADABLE, SCAN, "it gives no expiry, or neither lot nor serial number"));
         }
-        Scanned scanned = of(label, bank.get(), booking);
+        Scanned scanned = of(label, bank.apply(label.identity().get()), booking);
         return scanned.unit().isPresent()
                 ? Outcome.ready(scanned)
                 : Outcome.withheld(Finding.of(UNIT_NOT_IN_BANK, SCAN, "with this label"));

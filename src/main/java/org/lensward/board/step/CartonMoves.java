@@ -1,4 +1,4 @@
-package org.lensward.board.check;
+package org.lensward.board.step;
 
 import java.time.Clock;
 import java.time.LocalDate;
@@ -39,7 +39,8 @@ public final class CartonMoves {
         Signature signed =
                 new Signature(attempt.presented().people().reader().orElse("unnamed"), clock.instant());
         if (attempt.at() == Checkpoint.PICK) {
-            return picked(booking, attempt.presented().at().toLocalDate(), unit, signed);
+            return picked(booking, attempt.presented().at().toLocalDate(), unit, signed)
+                    .then(held -> Outcome.ready(Optional.empty()));
         }
         if (attempt.at() != Checkpoint.SIGN_OUT || unit.state() == UnitState.IMPLANTED) {
             return Outcome.ready(Optional.empty());
@@ -55,13 +56,13 @@ public final class CartonMoves {
         return bank.implant(operation, signed).then(card -> Outcome.ready(Optional.of(card)));
     }
 
-    private Outcome<Optional<ImplantCard>> picked(String booking, LocalDate day, LensUnit unit, Signature signed) {
+    /** Picks a free carton or one promised to the booking. */
+    public Outcome<LensUnit> picked(String booking, LocalDate day, LensUnit unit, Signature signed) {
         String carton = unit.evidence().resource();
         Outcome<LensUnit> reserved = unit.state() == UnitState.AVAILABLE
                 ? bank.move(carton, new Movement.Reserve(booking, day), signed)
                 : Outcome.ready(unit);
-        return reserved.then(held -> bank.move(carton, new Movement.Pick(booking, day), signed))
-                .then(held -> Outcome.ready(Optional.empty()));
+        return reserved.then(held -> bank.move(carton, new Movement.Pick(booking, day), signed));
     }
 
     /** The carton as the bank has it now. */

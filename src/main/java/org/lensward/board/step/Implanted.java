@@ -1,4 +1,4 @@
-package org.lensward.board.check;
+package org.lensward.board.step;
 
 /**
  * Who implanted the lens, and where.

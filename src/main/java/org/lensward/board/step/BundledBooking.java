@@ -1,4 +1,4 @@
-package org.lensward.board.check;
+package org.lensward.board.step;
 
 import ca.uhn.fhir.context.FhirContext;
 import java.util.LinkedHashMap;

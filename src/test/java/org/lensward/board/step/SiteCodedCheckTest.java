@@ -1,4 +1,4 @@
-package org.lensward.board.check;
+package org.lensward.board.step;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -19,12 +19,13 @@ import org.lensward.flow.BundlePlanning;
 import org.lensward.flow.PolicyFile;
 import org.lensward.flow.SiteCodesFile;
 import org.lensward.plan.Policy;
-import org.lensward.record.CasePlanning;
+
 import org.lensward.record.Fhir;
 import org.lensward.record.Shelf;
 import org.lensward.record.check.CheckAnswer;
 import org.lensward.record.check.LensChecks;
 import org.lensward.record.site.SiteCodes;
+import org.lensward.record.site.SitePlanning;
 
 /** The plan that a lens check makes again is read through the hospital's map, as the plan itself was. */
 class SiteCodedCheckTest {
@@ -44,7 +45,7 @@ class SiteCodedCheckTest {
                 .parseResource(
                         Bundle.class, Files.readString(FOLDER.resolve(hospital).resolve("in.json")));
         twoIdentifiers(all, number);
-        LensChecks checks = new LensChecks(new CasePlanning(fhir, policy, codes), policy.check(), clock);
+        LensChecks checks = new LensChecks(new SitePlanning(fhir, policy, codes), policy.check(), clock);
         BundledBooking booked = new BundledBooking(all, booking, checks, fhir)
                 .planned(new BundlePlanning(fhir, policy, codes, clock));
 
