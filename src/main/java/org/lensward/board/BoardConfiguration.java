@@ -48,7 +48,16 @@ import org.springframework.context.annotation.Import;
     SpringDocWebMvcConfiguration.class,
     MultipleOpenApiSupportConfiguration.class
 })
-@Import({GateConfiguration.class, FiguresConfiguration.class, Problems.class, PlansApi.class, ChecksApi.class, LabelsApi.class, BankApi.class, StockApi.class})
+@Import({
+    GateConfiguration.class,
+    FiguresConfiguration.class,
+    Problems.class,
+    PlansApi.class,
+    ChecksApi.class,
+    LabelsApi.class,
+    BankApi.class,
+    StockApi.class
+})
 public class BoardConfiguration {
 
     @Bean

@@ -48,7 +48,7 @@ public final class FileDesk {
         if (!Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS)) {
             throw new RefusedInput(FindingCode.FILE_NOT_ACCEPTED, "the file", "it is no plain file");
         }
-        if (!file.toRealPath().getParent().equals(Path.of(settings.folder()).toRealPath())) {
+        if (!Path.of(settings.folder()).toRealPath().equals(file.toRealPath().getParent())) {
             throw new RefusedInput(FindingCode.FILE_NOT_ACCEPTED, "the file", "it is not in the watched folder itself");
         }
         String name = file.toString().toLowerCase(Locale.ROOT);

@@ -70,9 +70,10 @@ class FileDeskTest {
                     case "exponent" -> "1e999999999";
                     default -> "{";
                 };
-        String bundle = "{\"resourceType\":\"Bundle\",\"type\":\"collection\",\"entry\":[{\"resource\":{\"resourceType\":"
-                + "\"Observation\",\"id\":\"o\",\"status\":\"final\",\"code\":{\"text\":\"x\"},\"valueQuantity\":{\"value\":"
-                + value + "}}}]}";
+        String bundle =
+                "{\"resourceType\":\"Bundle\",\"type\":\"collection\",\"entry\":[{\"resource\":{\"resourceType\":"
+                        + "\"Observation\",\"id\":\"o\",\"status\":\"final\",\"code\":{\"text\":\"x\"},\"valueQuantity\":{\"value\":"
+                        + value + "}}}]}";
         Path file = Files.write(folder.resolve("bomb.json"), bundle.getBytes(StandardCharsets.UTF_8));
         assertThatThrownBy(() -> desk.read(file.toString()))
                 .isInstanceOf(RefusedInput.class)

@@ -69,8 +69,11 @@ class PrivateLogTest {
             System.setErr(err);
         }
         String all = printed.toString(StandardCharsets.UTF_8);
-        assertThat(all).contains("ServiceRequest/booking-01 ", "Message refused", "A file refused").doesNotContain(MARKS);
-        assertThat(logged.list).isNotEmpty().allSatisfy(event -> assertThat(event.getFormattedMessage()).doesNotContain(MARKS));
+        assertThat(all)
+                .contains("ServiceRequest/booking-01 ", "Message refused", "A file refused")
+                .doesNotContain(MARKS);
+        assertThat(logged.list).isNotEmpty().allSatisfy(event -> assertThat(event.getFormattedMessage())
+                .doesNotContain(MARKS));
         assertThat(logged.list)
                 .filteredOn(event -> event.getFormattedMessage().startsWith("ServiceRequest/booking-01 "))
                 .isNotEmpty()
@@ -107,20 +110,27 @@ class PrivateLogTest {
     /** A name, a number, a day of birth and free text, on a sound booking and on one that cannot be read. */
     private static void plant(RunningDay day) {
         for (String id : List.of("patient-01", "patient-02")) {
-            Patient patient = day.client().read().resource(Patient.class).withId(id).execute();
+            Patient patient =
+                    day.client().read().resource(Patient.class).withId(id).execute();
             patient.getNameFirstRep().setFamily(NAME).addGiven(NAME);
             patient.addIdentifier().setSystem(Ward.HOSPITAL).setValue(NUMBER + id);
             patient.setBirthDate(java.sql.Date.valueOf(LocalDate.parse(BORN)));
             day.client().update().resource(patient).execute();
         }
-        ServiceRequest booking =
-                day.client().read().resource(ServiceRequest.class).withId("booking-01").execute();
+        ServiceRequest booking = day.client()
+                .read()
+                .resource(ServiceRequest.class)
+                .withId("booking-01")
+                .execute();
         booking.addNote().setText(FREE);
         booking.addBodySite().setText(NAME);
         day.client().update().resource(booking).execute();
         Observation length = new Observation();
         length.setStatus(Observation.ObservationStatus.FINAL);
-        length.getCode().addCoding().setSystem("https://lensward.org/fhir/CodeSystem/measurement").setCode("axial-length");
+        length.getCode()
+                .addCoding()
+                .setSystem("https://lensward.org/fhir/CodeSystem/measurement")
+                .setCode("axial-length");
         length.getCode().setText(FREE);
         length.getSubject().setReference("Patient/patient-02").setDisplay(NAME);
         length.getValueQuantity().setValue(23.5).setUnit(NAME).setCode(NUMBER).setSystem("http://unitsofmeasure.org");
@@ -145,14 +155,18 @@ class PrivateLogTest {
         Files.writeString(files.resolve(NAME + ".csv"), "result,patient\n" + NUMBER + "," + NAME + "," + BORN + "\n");
         Files.writeString(
                 files.resolve(NAME + ".json"),
-                "{\"resourceType\":\"Bundle\",\"type\":\"" + FREE + "\",\"entry\":[{\"resource\":{\"resourceType\":\"Patient\","
-                        + "\"birthDate\":\"" + BORN + "T\",\"name\":[{\"family\":\"" + NAME + "\"}]}}]}");
+                "{\"resourceType\":\"Bundle\",\"type\":\"" + FREE
+                        + "\",\"entry\":[{\"resource\":{\"resourceType\":\"Patient\"," + "\"birthDate\":\"" + BORN
+                        + "T\",\"name\":[{\"family\":\"" + NAME + "\"}]}}]}");
     }
 
     private void call(int port) throws Exception {
         String body = "{\"surgeon\":\"" + NAME + "\",\"reason\":\"" + FREE + "\",\"born\":\"" + BORN + "\"}";
         for (String path : List.of(
-                "/api/plans/booking-01/confirmation", "/api/plans/" + NUMBER, "/api/labels", "/api/checks/" + NAME + "/start")) {
+                "/api/plans/booking-01/confirmation",
+                "/api/plans/" + NUMBER,
+                "/api/labels",
+                "/api/checks/" + NAME + "/start")) {
             HttpRequest request = HttpRequest.newBuilder(URI.create("http://127.0.0.1:" + port + path))
                     .header("Content-Type", "application/json")
                     .POST(BodyPublishers.ofString(body))
@@ -162,7 +176,8 @@ class PrivateLogTest {
     }
 
     private void healthy(int port) throws Exception {
-        RunningDay.await("a look that counts", LONG, () -> get(port, "/actuator/health/readiness").contains("\"UP\""));
+        RunningDay.await("a look that counts", LONG, () -> get(port, "/actuator/health/readiness")
+                .contains("\"UP\""));
         String figures = get(port, "/actuator/prometheus");
         assertThat(figures)
                 .contains("lensward_plan_seconds_count{outcome=\"done\"}", "lensward_findings_total{code=\"")
@@ -173,8 +188,8 @@ class PrivateLogTest {
 
     private String get(int port, String path) {
         try {
-            HttpRequest request =
-                    HttpRequest.newBuilder(URI.create("http://127.0.0.1:" + port + path)).build();
+            HttpRequest request = HttpRequest.newBuilder(URI.create("http://127.0.0.1:" + port + path))
+                    .build();
             return http.send(request, BodyHandlers.ofString()).body();
         } catch (IOException | InterruptedException failed) {
             throw new AssertionError(failed);

@@ -16,11 +16,48 @@ import org.hl7.fhir.r4.model.Resource;
 final class AnyMutations {
 
     private static final List<String> VALUES = List.of(
-            "", " ", "0", "-0", "1e308", "-1e308", "1e-400", "1e999999999", "-1e999999999", "1e-999999999", "0.1e-2147483647",
-            "9".repeat(400), "3.14159265358979323846264338327950288", "-1", "23.5", "43.25", "180", "181", "true",
-            "2026-11-25", "0001-01-01", "9999-12-31", "2026", "2026-02-30", "2099-01-01T00:00:00Z", "final", "unknown",
-            "entered-in-error", "revoked", "male", "Patient/other", "#", "urn:uuid:0", "http://loinc.org", "\u0000", "\u202e",
-            "%s%n%d", "{{x}}", "<script>", "../../etc", "a".repeat(5_000), "\ud800");
+            "",
+            " ",
+            "0",
+            "-0",
+            "1e308",
+            "-1e308",
+            "1e-400",
+            "1e999999999",
+            "-1e999999999",
+            "1e-999999999",
+            "0.1e-2147483647",
+            "9".repeat(400),
+            "3.14159265358979323846264338327950288",
+            "-1",
+            "23.5",
+            "43.25",
+            "180",
+            "181",
+            "true",
+            "2026-11-25",
+            "0001-01-01",
+            "9999-12-31",
+            "2026",
+            "2026-02-30",
+            "2099-01-01T00:00:00Z",
+            "final",
+            "unknown",
+            "entered-in-error",
+            "revoked",
+            "male",
+            "Patient/other",
+            "#",
+            "urn:uuid:0",
+            "http://loinc.org",
+            "\u0000",
+            "\u202e",
+            "%s%n%d",
+            "{{x}}",
+            "<script>",
+            "../../etc",
+            "a".repeat(5_000),
+            "\ud800");
 
     private final Records records;
 
@@ -84,7 +121,11 @@ final class AnyMutations {
             } catch (RuntimeException notOfItsType) {
                 primitive.setValueAsString(null);
             }
-            what.append(' ').append(name).append(' ').append(primitive.fhirType()).append(" := ")
+            what.append(' ')
+                    .append(name)
+                    .append(' ')
+                    .append(primitive.fhirType())
+                    .append(" := ")
                     .append(value, 0, Math.min(20, value.length()));
             return;
         }

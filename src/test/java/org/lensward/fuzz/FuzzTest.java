@@ -57,8 +57,8 @@ class FuzzTest {
     private static final Records RECORDS = Records.read(FHIR);
     private static final LocalDate TODAY = LocalDate.parse("2026-11-25");
     private static final SitePlanning PLANNING = new SitePlanning(FHIR, PolicyFile.shipped(), SiteCodes.none());
-    private static final BundlePlanning WRITING =
-            new BundlePlanning(FHIR, PolicyFile.shipped(), Clock.fixed(Instant.parse("2026-11-25T08:00:00Z"), ZoneOffset.UTC));
+    private static final BundlePlanning WRITING = new BundlePlanning(
+            FHIR, PolicyFile.shipped(), Clock.fixed(Instant.parse("2026-11-25T08:00:00Z"), ZoneOffset.UTC));
     private static final int ONE_WRITTEN_OF = 10;
 
     private final List<String> wrong = new ArrayList<>();
@@ -68,7 +68,8 @@ class FuzzTest {
         SafetyMutations mutations = new SafetyMutations(RECORDS);
         Map<String, List<Planned>> sound = new HashMap<>();
         for (int index = 0; index < RECORDS.names().size(); index++) {
-            sound.put(RECORDS.names().get(index), PLANNING.plan(RECORDS.bundles().get(index), TODAY));
+            sound.put(
+                    RECORDS.names().get(index), PLANNING.plan(RECORDS.bundles().get(index), TODAY));
         }
         each(CASES * 19 / 40, number -> {
             Mutant mutant = mutations.of(random(number));
@@ -95,7 +96,9 @@ class FuzzTest {
         each(CASES / 20, number -> {
             String text = mutations.of(random(number));
             try {
-                if (FHIR.newJsonParser().setParserErrorHandler(new StrictErrorHandler()).parseResource(text)
+                if (FHIR.newJsonParser()
+                                .setParserErrorHandler(new StrictErrorHandler())
+                                .parseResource(text)
                         instanceof Bundle bundle) {
                     planned(number, "text", bundle);
                 }

@@ -56,8 +56,8 @@ record Records(List<String> names, List<String> texts, List<Bundle> bundles) {
         copy.getMeta().setVersionId("2");
         change.accept(copy);
         Bundle changed = new Bundle().setType(record.getType());
-        record.getEntry()
-                .forEach(entry -> changed.addEntry().setResource(entry.getResource() == resource ? copy : entry.getResource()));
+        record.getEntry().forEach(entry -> changed.addEntry()
+                .setResource(entry.getResource() == resource ? copy : entry.getResource()));
         return changed;
     }
 }

@@ -18,8 +18,27 @@ import org.lensward.fuzz.FuzzTest.Reason;
 final class SafetyMutations {
 
     private static final List<String> UNITS = List.of(
-            "mm", "cm", "m", "um", "[in_i]", "[diop]", "D", "dpt", "deg", "rad", "1", "m/s", "s", "%", "kg", "mm[Hg]", "",
-            "millimetre", "MM", "[Diop]", "\u0000");
+            "mm",
+            "cm",
+            "m",
+            "um",
+            "[in_i]",
+            "[diop]",
+            "D",
+            "dpt",
+            "deg",
+            "rad",
+            "1",
+            "m/s",
+            "s",
+            "%",
+            "kg",
+            "mm[Hg]",
+            "",
+            "millimetre",
+            "MM",
+            "[Diop]",
+            "\u0000");
 
     /** Quantities that may have either sign: a turned sign is a possible value, and no reader can know. */
     private static final Set<String> SIGNED = Set.of("spherical-equivalent", "refraction-before-laser", "sphere");

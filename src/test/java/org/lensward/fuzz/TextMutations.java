@@ -7,8 +7,26 @@ import java.util.SplittableRandom;
 final class TextMutations {
 
     private static final List<String> SCRIBBLES = List.of(
-            "\"", "{", "}", "[", "]", ",", ":", "null", "-", "e9", "1e999999999", "\\", "\u0000", "\\u0000", "\\ud800", "NaN",
-            "//", "\"resourceType\":\"Patient\",", "[".repeat(2_000), "9".repeat(2_000));
+            "\"",
+            "{",
+            "}",
+            "[",
+            "]",
+            ",",
+            ":",
+            "null",
+            "-",
+            "e9",
+            "1e999999999",
+            "\\",
+            "\u0000",
+            "\\u0000",
+            "\\ud800",
+            "NaN",
+            "//",
+            "\"resourceType\":\"Patient\",",
+            "[".repeat(2_000),
+            "9".repeat(2_000));
 
     private final Records records;
 

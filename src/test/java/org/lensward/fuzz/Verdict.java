@@ -38,7 +38,10 @@ final class Verdict {
         String changed = mutant.changed().get();
         EyePlan before = sound.stream()
                 .map(Planned::plan)
-                .filter(each -> each.booking().evidence().resource().equals(after.booking().evidence().resource()))
+                .filter(each -> each.booking()
+                        .evidence()
+                        .resource()
+                        .equals(after.booking().evidence().resource()))
                 .findFirst()
                 .orElseThrow();
         if (before.state() == PlanState.WITHHELD || lenses(before).equals(lenses(after))) {
@@ -60,9 +63,7 @@ final class Verdict {
 
     private static String lenses(EyePlan plan) {
         return plan.lens()
-                .map(each -> each.kit().all().stream()
-                        .map(Verdict::lens)
-                        .collect(Collectors.joining(", ")))
+                .map(each -> each.kit().all().stream().map(Verdict::lens).collect(Collectors.joining(", ")))
                 .orElse("none");
     }
 
