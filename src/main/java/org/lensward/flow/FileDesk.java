@@ -48,6 +48,9 @@ public final class FileDesk {
         if (!Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS)) {
             throw new RefusedInput(FindingCode.FILE_NOT_ACCEPTED, "the file", "it is no plain file");
         }
+        if (!Path.of(settings.folder()).toRealPath().equals(file.toRealPath().getParent())) {
+            throw new RefusedInput(FindingCode.FILE_NOT_ACCEPTED, "the file", "it is not in the watched folder itself");
+        }
         String name = file.toString().toLowerCase(Locale.ROOT);
         if (!name.endsWith(".csv") && !name.endsWith(".json") && !name.endsWith(".ndjson")) {
             throw new RefusedInput(FindingCode.FILE_NOT_ACCEPTED, "the file", "its name ends otherwise");

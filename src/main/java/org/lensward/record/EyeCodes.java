@@ -102,16 +102,21 @@ public final class EyeCodes {
     }
 
     private static void addSnomed(Coding coding, Set<Laterality> eyes) {
-        if (Systems.SNOMED.equals(coding.getSystem()) && SNOMED_SIDES.containsKey(coding.getCode())) {
-            eyes.addAll(SNOMED_SIDES.get(coding.getCode()));
+        if (Systems.SNOMED.equals(coding.getSystem()) && SNOMED_SIDES.containsKey(code(coding))) {
+            eyes.addAll(SNOMED_SIDES.get(code(coding)));
         }
+    }
+
+    /** An empty coding names nothing; a map must not be asked for null. */
+    private static String code(Coding coding) {
+        return coding.hasCode() ? coding.getCode() : "";
     }
 
     /** Whether any body site is an eye at all, sided or not. */
     boolean isEye(List<CodeableConcept> bodySites) {
         return bodySites.stream()
                 .anyMatch(site -> !eyes(site).isEmpty()
-                        || site.getCoding().stream().anyMatch(coding -> SNOMED_EYE.contains(coding.getCode())));
+                        || site.getCoding().stream().anyMatch(coding -> SNOMED_EYE.contains(code(coding))));
     }
 
     /** Whether one coding by itself means both eyes, as opposed to two that disagree. */
@@ -119,15 +124,15 @@ public final class EyeCodes {
         return bodySites.stream()
                 .flatMap(site -> site.getCoding().stream())
                 .anyMatch(coding ->
-                        SNOMED_SIDES.getOrDefault(coding.getCode(), Set.of()).size() > 1);
+                        SNOMED_SIDES.getOrDefault(code(coding), Set.of()).size() > 1);
     }
 
     /** The eyes that the coding by itself names, as a body site or as a code that carries its side. */
     static Set<Laterality> sides(Coding coding) {
         Set<Laterality> eyes = EnumSet.noneOf(Laterality.class);
         addSnomed(coding, eyes);
-        if (Systems.LOINC.equals(coding.getSystem()) && LOINC_SIDES.containsKey(coding.getCode())) {
-            eyes.add(LOINC_SIDES.get(coding.getCode()));
+        if (Systems.LOINC.equals(coding.getSystem()) && LOINC_SIDES.containsKey(code(coding))) {
+            eyes.add(LOINC_SIDES.get(code(coding)));
         }
         return eyes;
     }
@@ -135,7 +140,7 @@ public final class EyeCodes {
     /** Whether the coding is an eye, sided or not. */
     static boolean isEye(Coding coding) {
         return Systems.SNOMED.equals(coding.getSystem())
-                && (SNOMED_SIDES.containsKey(coding.getCode()) || SNOMED_EYE.contains(coding.getCode()));
+                && (SNOMED_SIDES.containsKey(code(coding)) || SNOMED_EYE.contains(code(coding)));
     }
 
     /** The eyes in words, for a message. */

@@ -49,9 +49,10 @@ public final class Shelf {
         if (text == null) {
             return "";
         }
-        return text.startsWith("urn:")
+        String name = text.startsWith("urn:")
                 ? text
                 : reference.getReferenceElement().toUnqualifiedVersionless().getValue();
+        return name == null ? "" : name;
     }
 
     /** Every resource of that type, in the order of the bundle. */

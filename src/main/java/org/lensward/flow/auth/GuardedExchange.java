@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.net.URI;
 import java.util.Optional;
 import org.apache.http.Header;
-import org.apache.http.HttpEntity;
 import org.apache.http.HttpEntityEnclosingRequest;
 import org.apache.http.HttpException;
 import org.apache.http.HttpHeaders;
@@ -55,8 +54,9 @@ final class GuardedExchange implements ClientExecChain {
     }
 
     private static boolean isRepeatable(HttpRequestWrapper request) {
-        HttpEntity entity = request instanceof HttpEntityEnclosingRequest enclosing ? enclosing.getEntity() : null;
-        return entity == null || entity.isRepeatable();
+        return !(request instanceof HttpEntityEnclosingRequest enclosing)
+                || enclosing.getEntity() == null
+                || enclosing.getEntity().isRepeatable();
     }
 
     private void refuseRedirect(CloseableHttpResponse answer) throws IOException {
@@ -64,7 +64,8 @@ final class GuardedExchange implements ClientExecChain {
         Header location = answer.getFirstHeader(HttpHeaders.LOCATION);
         if (status >= 300 && status < 400 && status != 304) {
             answer.close();
-            throw OwnAddressOnly.elsewhere(record, "A redirect", location == null ? "nowhere" : host(location.getValue()));
+            throw OwnAddressOnly.elsewhere(
+                    record, "A redirect", location == null ? "nowhere" : host(location.getValue()));
         }
     }
 

@@ -78,6 +78,9 @@ public final class FhirFile {
     }
 
     private static Resource parse(FhirContext fhir, String json, String place) {
+        if (!BoundedJson.holds(json)) {
+            throw refused(place, "it is no JSON, or nests deeper or holds larger numbers than any measurement");
+        }
         IParser parser = fhir.newJsonParser().setParserErrorHandler(new StrictErrorHandler());
         try {
             return (Resource) parser.parseResource(json);
