@@ -49,7 +49,16 @@ import org.springframework.context.annotation.Import;
     SpringDocWebMvcConfiguration.class,
     MultipleOpenApiSupportConfiguration.class
 })
-@Import({Problems.class, PlansApi.class, ChecksApi.class, LabelsApi.class, BankApi.class, StockApi.class, CdsConfiguration.class, FhirConfiguration.class})
+@Import({
+    Problems.class,
+    PlansApi.class,
+    ChecksApi.class,
+    LabelsApi.class,
+    BankApi.class,
+    StockApi.class,
+    CdsConfiguration.class,
+    FhirConfiguration.class
+})
 public class BoardConfiguration {
 
     @Bean

@@ -55,8 +55,7 @@ public final class BundlePlanning {
         // What is written is compared with the record as it stands, never with its translation.
         PlanTransaction transaction = new PlanTransaction(new Shelf(gathered), now);
         return cases.plan(gathered, LocalDate.ofInstant(now, clock.getZone())).stream()
-                .map(made -> new Planned(
-                        made.booked(), made.plan(), transaction.publish(made.booked(), made.plan())))
+                .map(made -> new Planned(made.booked(), made.plan(), transaction.publish(made.booked(), made.plan())))
                 .toList();
     }
 

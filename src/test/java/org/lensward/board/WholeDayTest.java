@@ -137,7 +137,8 @@ class WholeDayTest {
                 + post("/api/bank/units", arrival).path("unit").asText().replace("Device/", "");
         String deed = "{\"by\": \"Mr Keel\", \"booking\": \"booking-12\", \"day\": \"2026-12-10\","
                 + " \"reason\": \"seal doubtful\"}";
-        for (String movement : List.of("reserve", "return", "quarantine", "release", "reserve", "pick", "return", "waste")) {
+        for (String movement :
+                List.of("reserve", "return", "quarantine", "release", "reserve", "pick", "return", "waste")) {
             post(unit + "/" + movement, deed);
         }
         post("/api/stock/orders?from=2026-12-10&to=2026-12-10", "");
@@ -150,8 +151,8 @@ class WholeDayTest {
     }
 
     private static JsonNode post(String path, String body) throws Exception {
-        HttpResponse<String> answer = day.send(
-                day.to(path).header("Content-Type", "application/json").POST(BodyPublishers.ofString(body)));
+        HttpResponse<String> answer =
+                day.send(day.to(path).header("Content-Type", "application/json").POST(BodyPublishers.ofString(body)));
         assertThat(answer.statusCode()).as(path + " " + answer.body()).isEqualTo(200);
         return JSON.readTree(answer.body());
     }
@@ -171,12 +172,12 @@ class WholeDayTest {
         });
         assertThat(faults).isEmpty();
         List<String> warnings = written.values().stream()
-                .filter(each -> List.of("plan-provenance", "predicted-refraction").contains(kind(each)))
+                .filter(each ->
+                        List.of("plan-provenance", "predicted-refraction").contains(kind(each)))
                 .flatMap(each -> ProfileValidator.warnings(each).stream())
                 .toList();
-        assertThat(AcceptedWarnings.ofTheDay())
-                .isNotEmpty()
-                .allMatch(accepted -> warnings.stream().anyMatch(warning -> warning.contains(accepted)));
+        assertThat(AcceptedWarnings.ofTheDay()).isNotEmpty().allMatch(accepted -> warnings.stream()
+                .anyMatch(warning -> warning.contains(accepted)));
         assertThat(written.values().stream().map(WholeDayTest::kind).distinct())
                 .contains(
                         "eye-plan",
@@ -238,7 +239,8 @@ class WholeDayTest {
         while (true) {
             page.getEntry().stream()
                     .map(BundleEntryComponent::getResource)
-                    .filter(each -> each != null && (each.getMeta().hasProfile() || each.fhirType().equals("AuditEvent")))
+                    .filter(each -> each != null
+                            && (each.getMeta().hasProfile() || each.fhirType().equals("AuditEvent")))
                     .forEach(written::add);
             if (page.getLink(Bundle.LINK_NEXT) == null) {
                 return written;

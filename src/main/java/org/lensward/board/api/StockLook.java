@@ -51,7 +51,6 @@ public final class StockLook {
         Shelf shelf = new Shelf(client.gather(StockSheet.questions(policy, today)));
         return new Seen(
                 shelf,
-                StockSheet.of(
-                        shelf, Refusal.unless(bank.units()), policy, new StockSheet.Days(from, to, today)));
+                StockSheet.of(shelf, Refusal.unless(bank.units()), policy, new StockSheet.Days(from, to, today)));
     }
 }

@@ -47,12 +47,12 @@ public final class BundledBooking implements CheckedBooking {
     /** With the plan the booking has now. */
     public BundledBooking planned(BundlePlanning planning) {
         planning.plan(all).stream()
-                        .filter(each -> Shelf.name(each.booked().request()).equals(booking))
-                        .forEach(each -> {
-                            if (each.publication() instanceof Publication.Write write) {
-                                take(write.bundle());
-                            }
-                        });
+                .filter(each -> Shelf.name(each.booked().request()).equals(booking))
+                .forEach(each -> {
+                    if (each.publication() instanceof Publication.Write write) {
+                        take(write.bundle());
+                    }
+                });
         return this;
     }
 

@@ -70,14 +70,12 @@ final class AskedChecks {
             throw new FhirRefusal(
                     HttpStatus.BAD_REQUEST, IssueType.REQUIRED, "At sign-out the parameter implanted is missing.");
         }
-        Outcome<Scanned> carton =
-                label(input).then(label -> Scanned.ofTheBank(label, bank::units, booking));
+        Outcome<Scanned> carton = label(input).then(label -> Scanned.ofTheBank(label, bank::units, booking));
         if (carton.value().isEmpty()) {
             return Verified.refused(carton.findings());
         }
         Attempt attempt = attempt(input, carton.value().get());
-        Verified verified =
-                Verified.of(bookings.act(booking, (checks, now) -> checks.present(now, booking, attempt)));
+        Verified verified = Verified.of(bookings.act(booking, (checks, now) -> checks.present(now, booking, attempt)));
         if (verified.verdict() != Verified.Verdict.PASSED) {
             return verified;
         }
@@ -105,9 +103,7 @@ final class AskedChecks {
 
     private static Attempt attempt(VerifyInput input, Scanned scanned) {
         return new Attempt(
-                input.at(),
-                input.presented().with(scanned),
-                input.presented().exemption());
+                input.at(), input.presented().with(scanned), input.presented().exemption());
     }
 
     /** The booking that is named; without a name, the only one of lens surgery there is. */

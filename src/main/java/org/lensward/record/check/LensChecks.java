@@ -111,8 +111,8 @@ public final class LensChecks {
     private CheckAnswer with(Bundle gathered, String booking, Function<Here, CheckAnswer> action) {
         GatheredCheck known = new GatheredCheck(gathered, booking);
         return known.check()
-                .map(check -> action.apply(
-                        new Here(known, check, known.standing(() -> planning.plan(gathered, LocalDate.now(clock))), now())))
+                .map(check -> action.apply(new Here(
+                        known, check, known.standing(() -> planning.plan(gathered, LocalDate.now(clock))), now())))
                 .orElseGet(() -> refused(gathered, booking, CHECK_NONE_OPEN));
     }
 

@@ -45,8 +45,8 @@ class SiteCodedCheckTest {
                         Bundle.class, Files.readString(FOLDER.resolve(hospital).resolve("in.json")));
         twoIdentifiers(all, number);
         LensChecks checks = new LensChecks(new CasePlanning(fhir, policy, codes), policy.check(), clock);
-        BundledBooking booked = new BundledBooking(all, booking, checks, fhir)
-                .planned(new BundlePlanning(fhir, policy, codes, clock));
+        BundledBooking booked =
+                new BundledBooking(all, booking, checks, fhir).planned(new BundlePlanning(fhir, policy, codes, clock));
 
         LensChecks without = new LensChecks(fhir, policy, policy.check(), clock);
         assertThat(without.confirm(all, booking, "The surgeon").findings())
@@ -61,8 +61,7 @@ class SiteCodedCheckTest {
 
     /** The demo's patients have one number that counts; a lens check wants two. */
     private static void twoIdentifiers(Bundle all, String number) {
-        Patient patient =
-                new Shelf(all).all(Patient.class).findFirst().orElseThrow();
+        Patient patient = new Shelf(all).all(Patient.class).findFirst().orElseThrow();
         Identifier counted = patient.getIdentifier().stream()
                 .filter(each -> number.equals(each.getValue()))
                 .findFirst()
