@@ -94,9 +94,11 @@ final class PresentedParameters {
     private EyesRead eyes() {
         List<Given> stated =
                 given.parts("eye").map(each -> each.only("source", "value")).toList();
-        stated.forEach(each -> each.text("source")
-                .filter(PLACES::contains)
-                .orElseThrow(() -> each.refused("source", "is none of booking, sheet, biometry, mark")));
+        for (Given each : stated) {
+            if (each.text("source").filter(PLACES::contains).isEmpty()) {
+                throw each.refused("source", "is none of booking, sheet, biometry, mark");
+            }
+        }
         return new EyesRead(eye(stated, "booking"), eye(stated, "sheet"), eye(stated, "biometry"), eye(stated, "mark"));
     }
 
