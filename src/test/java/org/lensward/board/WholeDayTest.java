@@ -10,6 +10,7 @@ import java.net.http.HttpResponse;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.hl7.fhir.r4.model.Bundle;
@@ -53,8 +54,12 @@ class WholeDayTest {
         }
     }
 
+    private static List<JsonNode> all(String step) {
+        return Objects.requireNonNull(said.get(step), step);
+    }
+
     private static JsonNode step(String step) {
-        return said.get(step).get(0);
+        return all(step).get(0);
     }
 
     private static List<String> texts(JsonNode list) {
@@ -97,7 +102,7 @@ class WholeDayTest {
             assertThat(step(checkpoint).path("state").asText()).isEqualTo(state);
             assertThat(step(checkpoint).path("written").asBoolean()).isTrue();
         });
-        assertThat(said.get("pick").get(1).path("written").asBoolean())
+        assertThat(all("pick").get(1).path("written").asBoolean())
                 .as("the same step again")
                 .isFalse();
         assertThat(step("pick").path("carton").asText()).isEqualTo("picked");
