@@ -13,9 +13,7 @@ public final class Legible {
     /** The text with a picture in place of each control character (Unicode, "Control Pictures", U+2400 to U+241F). */
     public static String text(String text) {
         StringBuilder legible = new StringBuilder(text.length());
-        text.chars()
-                .map(each -> isControl(each) ? PICTURES + each : each)
-                .forEach(each -> legible.append((char) each));
+        text.chars().map(each -> isControl(each) ? PICTURES + each : each).forEach(each -> legible.append((char) each));
         return legible.toString();
     }
 

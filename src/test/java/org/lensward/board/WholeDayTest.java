@@ -10,6 +10,7 @@ import java.net.http.HttpResponse;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.hl7.fhir.r4.model.Bundle;
@@ -53,8 +54,12 @@ class WholeDayTest {
         }
     }
 
+    private static List<JsonNode> all(String step) {
+        return Objects.requireNonNull(said.get(step), step);
+    }
+
     private static JsonNode step(String step) {
-        return said.get(step).get(0);
+        return all(step).get(0);
     }
 
     private static List<String> texts(JsonNode list) {
@@ -97,7 +102,7 @@ class WholeDayTest {
             assertThat(step(checkpoint).path("state").asText()).isEqualTo(state);
             assertThat(step(checkpoint).path("written").asBoolean()).isTrue();
         });
-        assertThat(said.get("pick").get(1).path("written").asBoolean())
+        assertThat(all("pick").get(1).path("written").asBoolean())
                 .as("the same step again")
                 .isFalse();
         assertThat(step("pick").path("carton").asText()).isEqualTo("picked");
@@ -137,7 +142,8 @@ class WholeDayTest {
                 + post("/api/bank/units", arrival).path("unit").asText().replace("Device/", "");
         String deed = "{\"by\": \"Mr Keel\", \"booking\": \"booking-12\", \"day\": \"2026-12-10\","
                 + " \"reason\": \"seal doubtful\"}";
-        for (String movement : List.of("reserve", "return", "quarantine", "release", "reserve", "pick", "return", "waste")) {
+        for (String movement :
+                List.of("reserve", "return", "quarantine", "release", "reserve", "pick", "return", "waste")) {
             post(unit + "/" + movement, deed);
         }
         post("/api/stock/orders?from=2026-12-10&to=2026-12-10", "");
@@ -150,8 +156,8 @@ class WholeDayTest {
     }
 
     private static JsonNode post(String path, String body) throws Exception {
-        HttpResponse<String> answer = day.send(
-                day.to(path).header("Content-Type", "application/json").POST(BodyPublishers.ofString(body)));
+        HttpResponse<String> answer =
+                day.send(day.to(path).header("Content-Type", "application/json").POST(BodyPublishers.ofString(body)));
         assertThat(answer.statusCode()).as(path + " " + answer.body()).isEqualTo(200);
         return JSON.readTree(answer.body());
     }
@@ -171,12 +177,12 @@ class WholeDayTest {
         });
         assertThat(faults).isEmpty();
         List<String> warnings = written.values().stream()
-                .filter(each -> List.of("plan-provenance", "predicted-refraction").contains(kind(each)))
+                .filter(each ->
+                        List.of("plan-provenance", "predicted-refraction").contains(kind(each)))
                 .flatMap(each -> ProfileValidator.warnings(each).stream())
                 .toList();
-        assertThat(AcceptedWarnings.ofTheDay())
-                .isNotEmpty()
-                .allMatch(accepted -> warnings.stream().anyMatch(warning -> warning.contains(accepted)));
+        assertThat(AcceptedWarnings.ofTheDay()).isNotEmpty().allMatch(accepted -> warnings.stream()
+                .anyMatch(warning -> warning.contains(accepted)));
         assertThat(written.values().stream().map(WholeDayTest::kind).distinct())
                 .contains(
                         "eye-plan",
@@ -238,7 +244,8 @@ class WholeDayTest {
         while (true) {
             page.getEntry().stream()
                     .map(BundleEntryComponent::getResource)
-                    .filter(each -> each != null && (each.getMeta().hasProfile() || each.fhirType().equals("AuditEvent")))
+                    .filter(each -> each != null
+                            && (each.getMeta().hasProfile() || each.fhirType().equals("AuditEvent")))
                     .forEach(written::add);
             if (page.getLink(Bundle.LINK_NEXT) == null) {
                 return written;

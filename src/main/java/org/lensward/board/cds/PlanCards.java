@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import org.hl7.fhir.r4.model.DetectedIssue;
 import org.hl7.fhir.r4.model.DetectedIssue.DetectedIssueSeverity;
 import org.hl7.fhir.r4.model.DeviceRequest;
@@ -67,8 +66,7 @@ final class PlanCards {
     }
 
     private Card shortage(HookCall call, StoredPlan stored, Indicator indicator, String words, String detail) {
-        return remembered(
-                stored, Card.of(about(call, stored) + " shortage", indicator, where(stored) + words, detail));
+        return remembered(stored, Card.of(about(call, stored) + " shortage", indicator, where(stored) + words, detail));
     }
 
     /** A further word about a booking. */

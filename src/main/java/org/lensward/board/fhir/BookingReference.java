@@ -33,8 +33,8 @@ final class BookingReference {
         if (!record.holds(reference)) {
             throw notFound("The booking is on another server than the record.");
         }
-        ServiceRequest request = bookings.find(booking)
-                .orElseThrow(() -> notFound("The record has no " + booking + "."));
+        ServiceRequest request =
+                bookings.find(booking).orElseThrow(() -> notFound("The record has no " + booking + "."));
         String patient = Shelf.name(request.getSubject());
         if (!Changes.isBooking(request) || !patient.startsWith("Patient/")) {
             throw new FhirRefusal(

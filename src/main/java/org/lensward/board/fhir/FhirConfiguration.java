@@ -53,8 +53,7 @@ public class FhirConfiguration {
     }
 
     @Bean
-    FhirOperations fhirOperations(
-            FhirExchange exchange, RecordAddress record, AskedPlans plans, AskedChecks checks) {
+    FhirOperations fhirOperations(FhirExchange exchange, RecordAddress record, AskedPlans plans, AskedChecks checks) {
         return new FhirOperations(exchange, record, plans, checks);
     }
 

@@ -59,9 +59,7 @@ final class FhirExchange {
     void expect(HttpServletRequest request, String method) {
         if (!request.getMethod().equals(method)) {
             throw new FhirRefusal(
-                    HttpStatus.METHOD_NOT_ALLOWED,
-                    IssueType.NOTSUPPORTED,
-                    "Only " + method + " is answered here.");
+                    HttpStatus.METHOD_NOT_ALLOWED, IssueType.NOTSUPPORTED, "Only " + method + " is answered here.");
         }
         if (!isAnswered(request)) {
             throw new FhirRefusal(

@@ -38,8 +38,7 @@ final class FhirOperations {
     ResponseEntity<byte[]> verify(HttpServletRequest request) throws IOException {
         VerifyInput input = VerifyInput.read(exchange.read(request));
         return exchange.answer(
-                HttpStatus.OK,
-                new VerdictParameters(record, input.bundle().isEmpty()).of(checks.verify(input)));
+                HttpStatus.OK, new VerdictParameters(record, input.bundle().isEmpty()).of(checks.verify(input)));
     }
 
     /** What this endpoint answers. */

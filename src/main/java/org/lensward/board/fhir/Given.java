@@ -52,11 +52,10 @@ record Given(List<ParametersParameterComponent> parameters, String place) {
 
     /** All values of a parameter that may be repeated. */
     <T extends Type> Stream<T> all(String name, Class<T> type) {
-        return named(name)
-                .map(each -> Optional.ofNullable(each.getValue())
-                        .filter(type::isInstance)
-                        .map(type::cast)
-                        .orElseThrow(() -> refused(name, "is no " + kind(type))));
+        return named(name).map(each -> Optional.ofNullable(each.getValue())
+                .filter(type::isInstance)
+                .map(type::cast)
+                .orElseThrow(() -> refused(name, "is no " + kind(type))));
     }
 
     /** The value of a parameter that may be there once. */
@@ -78,10 +77,9 @@ record Given(List<ParametersParameterComponent> parameters, String place) {
 
     /** The texts of a parameter that may be repeated, whatever their primitive type: string or code. */
     Stream<String> texts(String name) {
-        return all(name, PrimitiveType.class)
-                .map(each -> Optional.ofNullable(each.getValueAsString())
-                        .filter(text -> !text.isBlank())
-                        .orElseThrow(() -> refused(name, "is empty")));
+        return all(name, PrimitiveType.class).map(each -> Optional.ofNullable(each.getValueAsString())
+                .filter(text -> !text.isBlank())
+                .orElseThrow(() -> refused(name, "is empty")));
     }
 
     Optional<String> text(String name) {
@@ -95,8 +93,7 @@ record Given(List<ParametersParameterComponent> parameters, String place) {
 
     /** The parts of a parameter, each time it is there. */
     Stream<Given> parts(String name) {
-        List<Given> all =
-                named(name).map(each -> new Given(each.getPart(), "")).toList();
+        List<Given> all = named(name).map(each -> new Given(each.getPart(), "")).toList();
         return IntStream.range(0, all.size())
                 .mapToObj(index -> new Given(
                         all.get(index).parameters(), place + name + (all.size() > 1 ? "[" + index + "]" : "") + "."));

@@ -89,8 +89,7 @@ final class PresentedParameters {
     private Identity patient() {
         Set<Identity.Number> numbers = given.all("patient-identifier", Identifier.class)
                 .map(each -> given.checked(
-                        "patient-identifier",
-                        () -> new Identity.Number(text(each.getSystem()), text(each.getValue()))))
+                        "patient-identifier", () -> new Identity.Number(text(each.getSystem()), text(each.getValue()))))
                 .collect(Collectors.toSet());
         Optional<LocalDate> birth = given.one("birth-date", DateType.class)
                 .map(each -> given.checked("birth-date", () -> LocalDate.parse(each.getValueAsString())));
@@ -98,21 +97,21 @@ final class PresentedParameters {
     }
 
     private EyesRead eyes() {
-        List<Given> stated = given.parts("eye")
-                .map(each -> each.only("source", "value"))
-                .toList();
-        stated.forEach(each -> each.text("source")
-                .filter(PLACES::contains)
-                .orElseThrow(() -> each.refused("source", "is none of booking, sheet, biometry, mark")));
-        return new EyesRead(
-                eye(stated, "booking"), eye(stated, "sheet"), eye(stated, "biometry"), eye(stated, "mark"));
+        List<Given> stated =
+                given.parts("eye").map(each -> each.only("source", "value")).toList();
+        for (Given each : stated) {
+            if (each.text("source").filter(PLACES::contains).isEmpty()) {
+                throw each.refused("source", "is none of booking, sheet, biometry, mark");
+            }
+        }
+        return new EyesRead(eye(stated, "booking"), eye(stated, "sheet"), eye(stated, "biometry"), eye(stated, "mark"));
     }
 
     private Optional<Laterality> eye(List<Given> stated, String place) {
         List<Laterality> eyes = stated.stream()
                 .filter(each -> each.text("source").filter(place::equals).isPresent())
-                .map(each -> each.required("value", each.one("value", CodeableConcept.class)
-                        .flatMap(EyeCodes::eye)))
+                .map(each -> each.required(
+                        "value", each.one("value", CodeableConcept.class).flatMap(EyeCodes::eye)))
                 .toList();
         if (eyes.size() > 1) {
             throw given.refused("eye", "is stated twice of the " + place);
@@ -128,15 +127,16 @@ final class PresentedParameters {
 
     private static BackUp backUp(Given given) {
         given.only("role", "model", "power", "cylinder");
-        return new BackUp(
-                given.required("role", one(given, "role", KitRole.values(), KitRole::code)), lens(given));
+        return new BackUp(given.required("role", one(given, "role", KitRole.values(), KitRole::code)), lens(given));
     }
 
     private static CheckedLens lens(Given given) {
         return new CheckedLens(
-                given.required("model", given.one("model", Reference.class)
-                        .map(Shelf::name)
-                        .filter(name -> name.startsWith("DeviceDefinition/"))),
+                given.required(
+                        "model",
+                        given.one("model", Reference.class)
+                                .map(Shelf::name)
+                                .filter(name -> name.startsWith("DeviceDefinition/"))),
                 given.required("power", given.one("power", Quantity.class).map(each -> dioptres(given, "power", each))),
                 given.one("cylinder", Quantity.class).map(each -> dioptres(given, "cylinder", each)));
     }

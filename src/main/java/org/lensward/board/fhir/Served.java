@@ -21,7 +21,9 @@ final class Served {
         statement.setKind(CapabilityStatementKind.INSTANCE);
         statement.addInstantiates(Systems.BASE + "/CapabilityStatement/served");
         statement.getSoftware().setName("Lensward");
-        statement.getImplementation().setDescription("Plans an eye and verifies a lens; the hospital's record holds both.");
+        statement
+                .getImplementation()
+                .setDescription("Plans an eye and verifies a lens; the hospital's record holds both.");
         statement.setFhirVersion(FHIRVersion._4_0_1);
         statement.addFormat("json");
         CapabilityStatementRestComponent rest = statement.addRest().setMode(RestfulCapabilityMode.SERVER);

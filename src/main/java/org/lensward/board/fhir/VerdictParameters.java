@@ -29,8 +29,7 @@ record VerdictParameters(RecordAddress record, boolean written) {
                 .setName("result")
                 .setValue(new CodeType(verified.verdict().code()));
         verified.state()
-                .ifPresent(state ->
-                        parameters.addParameter().setName("state").setValue(new CodeType(state.code())));
+                .ifPresent(state -> parameters.addParameter().setName("state").setValue(new CodeType(state.code())));
         parameters
                 .addParameter()
                 .setName("written")
@@ -75,10 +74,8 @@ record VerdictParameters(RecordAddress record, boolean written) {
         text(parameter, "hospital", card.hospital());
         text(parameter, "model", card.model());
         parameter.addPart().setName("power").setValue(Quantities.dioptres(card.power()));
-        card.cylinder().ifPresent(each -> parameter
-                .addPart()
-                .setName("cylinder")
-                .setValue(Quantities.dioptres(each)));
+        card.cylinder()
+                .ifPresent(each -> parameter.addPart().setName("cylinder").setValue(Quantities.dioptres(each)));
         card.lot().ifPresent(each -> text(parameter, "lot", each));
         card.serial().ifPresent(each -> text(parameter, "serial", each));
         text(parameter, "udi", card.udi());

@@ -53,12 +53,10 @@ record Verified(
         if (answer instanceof CheckAnswer.Refused refused) {
             return refused(refused.findings());
         }
-        Optional<Bundle> transaction = answer instanceof CheckAnswer.Write write
-                ? Optional.of(write.transaction())
-                : Optional.empty();
-        CheckState state = answer instanceof CheckAnswer.Write write
-                ? write.state()
-                : ((CheckAnswer.Unchanged) answer).state();
+        Optional<Bundle> transaction =
+                answer instanceof CheckAnswer.Write write ? Optional.of(write.transaction()) : Optional.empty();
+        CheckState state =
+                answer instanceof CheckAnswer.Write write ? write.state() : ((CheckAnswer.Unchanged) answer).state();
         return new Verified(
                 answer.findings().isEmpty() ? Verdict.PASSED : Verdict.STOPPED,
                 Optional.of(state),

@@ -56,9 +56,8 @@ record VerifyInput(
         return new VerifyInput(
                 bundle,
                 booking,
-                given.required("checkpoint", given.text("checkpoint")
-                        .map(code -> Checkpoint.of(code)
-                                .orElseThrow(() -> given.refused("checkpoint", "is none of the lens check's")))),
+                given.required("checkpoint", given.text("checkpoint").map(code -> Checkpoint.of(code)
+                        .orElseThrow(() -> given.refused("checkpoint", "is none of the lens check's")))),
                 given.texts("scan").toList(),
                 new PresentedParameters(given));
     }

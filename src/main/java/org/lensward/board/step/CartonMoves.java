@@ -36,8 +36,7 @@ public final class CartonMoves {
      */
     public Outcome<Optional<ImplantCard>> after(
             String booking, Attempt attempt, LensUnit unit, Supplier<Implanted> implanted) {
-        Signature signed =
-                new Signature(attempt.presented().people().reader().orElse("unnamed"), clock.instant());
+        Signature signed = new Signature(attempt.presented().people().reader().orElse("unnamed"), clock.instant());
         if (attempt.at() == Checkpoint.PICK) {
             return picked(booking, attempt.presented().at().toLocalDate(), unit, signed)
                     .then(held -> Outcome.ready(Optional.empty()));

@@ -67,7 +67,8 @@ final class UnitDevice {
         DeviceUdiCarrierComponent label = new DeviceUdiCarrierComponent()
                 .setDeviceIdentifier(device)
                 .setIssuer(device.matches("[0-9]{14}") ? GS1 : HIBC);
-        carton.barcode().ifPresent(barcode -> label.setCarrierHRF(Legible.text(barcode)).setEntryType(UDIEntryType.BARCODE));
+        carton.barcode()
+                .ifPresent(barcode -> label.setCarrierHRF(Legible.text(barcode)).setEntryType(UDIEntryType.BARCODE));
         return label;
     }
 

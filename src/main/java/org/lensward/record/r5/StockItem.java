@@ -92,7 +92,8 @@ record StockItem(org.hl7.fhir.r5.model.Device device, Device unit) {
         }
         instance.setLotNumber(unit.getLotNumber());
         if (unit.hasExpirationDate()) {
-            instance.setExpiryElement(new DateTimeType(unit.getExpirationDateElement().getValueAsString()));
+            instance.setExpiryElement(
+                    new DateTimeType(unit.getExpirationDateElement().getValueAsString()));
         }
         if (unit.hasPatient()) {
             instance.setSubject(new Reference(unit.getPatient().getReference()));

@@ -78,10 +78,11 @@ class CdsCardsTest {
         /** The demo's bank lacks lenses on purpose; the stock check of the HTTP interface is asked which. */
         @Test
         void a_lens_that_the_stock_check_does_not_find_has_a_card_of_its_own() {
-            JsonNode sheet = Hooks.tree(day.send(day.to("/api/stock?from=2026-12-10&to=2026-12-10"))
-                    .body());
+            JsonNode sheet = Hooks.tree(
+                    day.send(day.to("/api/stock?from=2026-12-10&to=2026-12-10")).body());
             for (StoredPlan stored : day.plans()) {
-                String booking = "ServiceRequest/" + stored.booking().getIdElement().getIdPart();
+                String booking =
+                        "ServiceRequest/" + stored.booking().getIdElement().getIdPart();
                 List<String> lacking = new ArrayList<>();
                 sheet.path("findings").forEach(each -> {
                     if (each.path("code").asText().equals("lens-not-in-stock")
@@ -91,8 +92,8 @@ class CdsCardsTest {
                 });
                 JsonNode cards = view(stored);
                 assertThat(cards).as(booking).hasSize(lacking.isEmpty() ? 1 : 2);
-                lacking.forEach(each -> assertThat(cards.path(1).path("detail").asText())
-                        .contains(each));
+                lacking.forEach(each ->
+                        assertThat(cards.path(1).path("detail").asText()).contains(each));
             }
             assertThat(sheet.path("findings").findValuesAsText("code")).contains("lens-not-in-stock");
         }

@@ -65,8 +65,7 @@ class PlanCardsTest {
         assertThat(card.indicator()).isEqualTo(Indicator.WARNING);
         assertThat(card.detail()).isEqualTo("- **ServiceRequest/b1 lacks its \\*sulcus\\* lens.** Order it.");
         assertThat(given.booking(card.uuid())).contains("ServiceRequest/b1");
-        assertThat(new PlanCards(booking -> Optional.of(List.of()), given)
-                        .shortage(call(NOWHERE.toString()), stored))
+        assertThat(new PlanCards(booking -> Optional.of(List.of()), given).shortage(call(NOWHERE.toString()), stored))
                 .isEmpty();
     }
 
@@ -74,7 +73,9 @@ class PlanCardsTest {
     void a_bank_that_does_not_answer_is_not_taken_for_a_full_one() {
         PlanCards cards = new PlanCards(booking -> Optional.empty(), new GivenCards());
         StoredPlan stored = PatientPlans.of(booked(), "p1").get(0);
-        assertThat(cards.shortage(call(NOWHERE.toString()), stored).orElseThrow().summary())
+        assertThat(cards.shortage(call(NOWHERE.toString()), stored)
+                        .orElseThrow()
+                        .summary())
                 .contains("not known");
     }
 

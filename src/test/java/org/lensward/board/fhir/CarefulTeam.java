@@ -67,8 +67,7 @@ final class CarefulTeam {
         // Only what stands in the end; the demo's files number nothing.
         Shelf shelf = new Shelf(all);
         Bundle last = new Bundle().setType(Bundle.BundleType.COLLECTION);
-        shelf.all(Resource.class)
-                .forEach(each -> last.addEntry().setResource(each));
+        shelf.all(Resource.class).forEach(each -> last.addEntry().setResource(each));
         return last;
     }
 

@@ -33,12 +33,16 @@ class FhirRefusalsTest {
                 refusals.unacceptable(new UnprocessableEntityException("secret")), 422,
                 refusals.overtaken(new ResourceVersionConflictException("secret")), 409,
                 refusals.unreadable(new UnreadableRecord(IssueType.CONFLICT, "ServiceRequest/b1", "Changed.")), 409,
-                refusals.unreadable(new UnreadableRecord(IssueType.NOTFOUND, "ServiceRequest/b1.subject", "None.")), 422,
+                refusals.unreadable(new UnreadableRecord(IssueType.NOTFOUND, "ServiceRequest/b1.subject", "None.")),
+                        422,
                 refusals.fault(new IllegalStateException("secret")), 500);
         answers.forEach((answer, status) -> {
             String body = new String(answer.getBody(), StandardCharsets.UTF_8);
             assertThat(answer.getStatusCode().value()).as(body).isEqualTo(status);
-            assertThat(Fhir.r4().newJsonParser().parseResource(OperationOutcome.class, body).getIssue())
+            assertThat(Fhir.r4()
+                            .newJsonParser()
+                            .parseResource(OperationOutcome.class, body)
+                            .getIssue())
                     .isNotEmpty();
             assertThat(body).doesNotContain("secret", "10.0.0.1");
         });

@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.hl7.fhir.r4.model.OperationDefinition;
@@ -54,7 +55,7 @@ record OperationShape(OperationDefinition definition) {
                 .collect(Collectors.toMap(OperationDefinitionParameterComponent::getName, Function.identity()));
         for (ParametersParameterComponent each : given) {
             assertThat(known).as(place).containsKey(each.getName());
-            OperationDefinitionParameterComponent one = known.get(each.getName());
+            OperationDefinitionParameterComponent one = Objects.requireNonNull(known.get(each.getName()));
             if (one.hasPart()) {
                 fits(each.getPart(), one.getPart(), place + each.getName() + ".");
             } else {

@@ -172,10 +172,11 @@ class VerifyOperationTest {
                 wrong("no such checkpoint", each -> CarefulTeam.replace(each, "checkpoint", new CodeType("later"))),
                 wrong(
                         "two checkpoints",
-                        each -> CarefulTeam.replace(
-                                each, "checkpoint", new CodeType("pick"), new CodeType("sign-in"))),
+                        each -> CarefulTeam.replace(each, "checkpoint", new CodeType("pick"), new CodeType("sign-in"))),
                 wrong("no time", each -> CarefulTeam.replace(each, "at")),
-                wrong("a time without its zone", each -> CarefulTeam.replace(each, "at", new DateTimeType("2026-12-10"))),
+                wrong(
+                        "a time without its zone",
+                        each -> CarefulTeam.replace(each, "at", new DateTimeType("2026-12-10"))),
                 wrong("an eye of no place", each -> CarefulTeam.eye(each, "memory", "1290032005")),
                 wrong("the eye of one place twice", each -> CarefulTeam.eye(each, "mark", "1290031003")),
                 wrong("both eyes", each -> CarefulTeam.eye(each, "mark", "362508001")),
@@ -184,13 +185,12 @@ class VerifyOperationTest {
                         .addPart()
                         .setName("power")
                         .setValue(CarefulTeam.dioptres("22").setCode("mm"))),
-                wrong(
-                        "an allergy and none",
-                        each -> CarefulTeam.add(each, "allergy", new StringType("Penicillin"))),
-                wrong(
-                        "half an override",
-                        each -> each.addParameter().setName("override").addPart().setName("reason")
-                                .setValue(new StringType("in a hurry"))),
+                wrong("an allergy and none", each -> CarefulTeam.add(each, "allergy", new StringType("Penicillin"))),
+                wrong("half an override", each -> each.addParameter()
+                        .setName("override")
+                        .addPart()
+                        .setName("reason")
+                        .setValue(new StringType("in a hurry"))),
                 wrong("an axis in dioptres", each -> CarefulTeam.add(each, "axis", CarefulTeam.dioptres("90"))),
                 wrong("a package in no such state", each -> CarefulTeam.replace(each, "package", new CodeType("wet"))));
     }
@@ -218,7 +218,8 @@ class VerifyOperationTest {
 
     @Test
     void a_carton_that_is_not_in_the_bank_is_refused_before_the_record_is_touched() throws IOException {
-        String booking = "ServiceRequest/" + day.any("ready").booking().getIdElement().getIdPart();
+        String booking =
+                "ServiceRequest/" + day.any("ready").booking().getIdElement().getIdPart();
         Parameters given = CarefulTeam.pick(CarefulTeam.confirmed(), "(01)09521234000013(17)280131(10)NOBODY(21)1");
         given.getParameter().removeIf(each -> each.getName().equals("bundle"));
         CarefulTeam.add(given, "booking", new Reference(booking));

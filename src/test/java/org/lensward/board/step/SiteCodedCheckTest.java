@@ -62,8 +62,7 @@ class SiteCodedCheckTest {
 
     /** The demo's patients have one number that counts; a lens check wants two. */
     private static void twoIdentifiers(Bundle all, String number) {
-        Patient patient =
-                new Shelf(all).all(Patient.class).findFirst().orElseThrow();
+        Patient patient = new Shelf(all).all(Patient.class).findFirst().orElseThrow();
         Identifier counted = patient.getIdentifier().stream()
                 .filter(each -> number.equals(each.getValue()))
                 .findFirst()

@@ -104,7 +104,8 @@ class InR5Test {
     void the_state_of_a_carton_is_the_inventory_status_and_who_it_is_held_for_stays_an_extension() {
         InventoryItem item = InR5.stock(example(Device.class, "lens-unit"));
         assertThat(item.getStatus()).isEqualTo(InventoryItem.InventoryItemStatusCodes.ACTIVE);
-        assertThat(item.getInventoryStatusFirstRep().getCodingFirstRep().getCode()).isEqualTo("reserved");
+        assertThat(item.getInventoryStatusFirstRep().getCodingFirstRep().getCode())
+                .isEqualTo("reserved");
         assertThat(item.getExtension())
                 .extracting(each -> each.getUrl().replaceAll(".*/", ""))
                 .containsExactlyInAnyOrder("consigned", "held-for");
