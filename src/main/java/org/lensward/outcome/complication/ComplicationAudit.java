@@ -79,7 +79,8 @@ public final class ComplicationAudit implements EyeTally<ComplicationAudit> {
 
     /** The baseline at which the risk model expects as many ruptures as there were; empty where none or all of the eyes had one. */
     public Optional<Probability> refittedBaseline() {
-        long operations = oddsRatios.values().stream().mapToLong(Long::longValue).sum();
+        long operations =
+                oddsRatios.values().stream().mapToLong(Long::longValue).sum();
         return rupturesWithOdds < 1 || rupturesWithOdds >= operations
                 ? Optional.empty()
                 : Optional.of(Recalibration.baseline(oddsRatios, rupturesWithOdds));
@@ -100,8 +101,7 @@ public final class ComplicationAudit implements EyeTally<ComplicationAudit> {
                 PureNumber.of(count.expected),
                 PureNumber.of(count.variance),
                 PureNumber.of(ratio),
-                new Interval<>(
-                        PureNumber.of(low / count.expected), PureNumber.of(high / count.expected), CONFIDENCE),
+                new Interval<>(PureNumber.of(low / count.expected), PureNumber.of(high / count.expected), CONFIDENCE),
                 Probability.of(Math.min(1, ratio * policy.standard().value().value())));
     }
 

@@ -39,7 +39,8 @@ public final class ConstantStudy implements EyeTally<ConstantStudy> {
     }
 
     private void learn(Admitted.Counted eye, Scope all, LensConstants constants) {
-        boolean asThen = eye.eye().before().constants().filter(constants::equals).isPresent();
+        boolean asThen =
+                eye.eye().before().constants().filter(constants::equals).isPresent();
         Map<FormulaName, ThinEye> seen = asThen ? eye.seen() : eye.seenWith(constants);
         Lesson lesson = Lesson.of(eye, seen);
         Scope own = new Scope(Optional.of(eye.eye().surgeon()), all.model(), all.method());
@@ -69,9 +70,7 @@ public final class ConstantStudy implements EyeTally<ConstantStudy> {
                 .thenComparing(scope -> scope.surgeon().orElse(""));
         return scopes.entrySet().stream()
                 .sorted(Map.Entry.comparingByKey(order))
-                .flatMap(each -> new ScopeProposals(each.getKey(), each.getValue(), policy)
-                        .all(random)
-                        .stream())
+                .flatMap(each -> new ScopeProposals(each.getKey(), each.getValue(), policy).all(random).stream())
                 .toList();
     }
 }

@@ -93,9 +93,16 @@ class OutcomePublishedTest {
         List<Within> shares = summary.raw().within();
         double found =
                 switch (figure) {
-                    case "mean" -> summary.raw().meanAbsolute().value() / summary.deviation().value();
-                    case "median" -> summary.raw().medianAbsolute().value() / summary.deviation().value();
-                    default -> shares.get(figure.charAt(figure.length() - 1) - '1').share().value();
+                    case "mean" ->
+                        summary.raw().meanAbsolute().value()
+                                / summary.deviation().value();
+                    case "median" ->
+                        summary.raw().medianAbsolute().value()
+                                / summary.deviation().value();
+                    default ->
+                        shares.get(figure.charAt(figure.length() - 1) - '1')
+                                .share()
+                                .value();
                 };
         // Half a bin of the histogram, in standard deviations, is what the median may be off.
         double allowed = figure.equals("median") ? 0.0025 / deviation : 0.0002;
