@@ -14,8 +14,8 @@ import org.lensward.quantity.PureNumber;
 import org.lensward.risk.Recalibration;
 
 /**
- * Ruptures against what was expected, in all and by surgeon, as eyes pass. Every operation whose risk was foretold and whose course was told
- * counts, whatever the refractive audit makes of it; one told twice counts once.
+ * Ruptures against what was expected, in all and by surgeon, as eyes pass. Every operation whose risk was foretold and whose course was
+ * told counts, whatever the refractive audit makes of it; one told twice counts once.
  */
 public final class ComplicationAudit implements EyeTally<ComplicationAudit> {
 

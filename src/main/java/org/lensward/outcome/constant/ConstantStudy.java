@@ -58,8 +58,8 @@ public final class ConstantStudy implements EyeTally<ConstantStudy> {
     }
 
     /**
-     * What the eyes suggest. A constant that would lie more than 1 mm of lens position from the one in use is not proposed: something else is
-     * wrong there.
+     * What the eyes suggest. A constant that would lie more than 1 mm of lens position from the one in use is not proposed: something
+     * else is wrong there.
      *
      * @param random for the bootstrap; the same state gives the same proposals
      * @return by model, method, surgeon (all surgeons first), formula and aim

@@ -63,8 +63,8 @@ public record PublishedResult(String name, Dioptres limit, Probability share, Op
     }
 
     /**
-     * How a unit stands to this. Against a standard: the exact interval of its own share; against a series: the interval of the difference of two
-     * shares by their scores (Newcombe, Stat Med 1998;17:873, method 10; value from memory).
+     * How a unit stands to this. Against a standard: the exact interval of its own share; against a series: the interval of the
+     * difference of two shares by their scores (Newcombe, Stat Med 1998;17:873, method 10; value from memory).
      *
      * @param own share within the same limit
      */

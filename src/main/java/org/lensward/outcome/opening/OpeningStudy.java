@@ -20,8 +20,8 @@ import org.lensward.quantity.PureNumber;
 import org.lensward.risk.opening.OpeningTechnique;
 
 /**
- * How openings contract and drift, by technique and planned diameter, as eyes pass. An opening counts where its technique and plan are told and it
- * was measured when made; of several measurements in one period an eye's last counts.
+ * How openings contract and drift, by technique and planned diameter, as eyes pass. An opening counts where its technique and plan are
+ * told and it was measured when made; of several measurements in one period an eye's last counts.
  */
 public final class OpeningStudy implements EyeTally<OpeningStudy> {
 

@@ -46,7 +46,7 @@ class OutcomePublishedTest {
         assertThat(itself.standing()).isEqualTo(PublishedResult.Standing.NOT_TOLD_APART);
     }
 
-    /** The first cycle is below 85 %, the second cannot be told from it by its upper end, the third may claim it. */
+    /** The first two cycles fall short of the 85 % that was then set; the third reaches it. */
     @ParameterizedTest
     @CsvFileSource(resources = "/published/gale-2009.csv", useHeadersInDisplayName = true)
     void the_audit_behind_the_standard(int cycle, long of, long eyes, String percent) {
