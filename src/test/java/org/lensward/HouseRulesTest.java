@@ -29,7 +29,9 @@ import org.lensward.optics.Formula;
 @AnalyzeClasses(packages = "org.lensward", importOptions = ImportOption.DoNotIncludeTests.class)
 class HouseRulesTest {
 
-    private static final String[] CORE = {"quantity", "finding", "eye", "optics", "lens", "risk", "plan", "check", "outcome"};
+    private static final String[] CORE = {
+        "quantity", "finding", "eye", "optics", "lens", "risk", "plan", "check", "outcome"
+    };
 
     /** What a fingerprint needs: the same bytes in, the same hash out. The error function and the root of an equation are a library's. */
     private static final DescribedPredicate<JavaClass> HASHING = resideInAnyPackage(
@@ -81,10 +83,8 @@ class HouseRulesTest {
     @ArchTest
     static final ArchRule nothing_sits_on_flow_or_demo = noClasses()
             .that()
-            .resideInAnyPackage(
-                    inside(
-                            "quantity", "finding", "eye", "optics", "lens", "risk", "plan", "check", "outcome",
-                            "record"))
+            .resideInAnyPackage(inside(
+                    "quantity", "finding", "eye", "optics", "lens", "risk", "plan", "check", "outcome", "record"))
             .should()
             .dependOnClassesThat()
             .resideInAnyPackage(inside("flow", "demo"))

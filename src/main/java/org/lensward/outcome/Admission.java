@@ -70,9 +70,8 @@ public final class Admission {
     }
 
     private void turnTo(OperatedEye eye) {
-        int order = last == null
-                ? 1
-                : eye.keys().patient().compareTo(last.keys().patient());
+        int order =
+                last == null ? 1 : eye.keys().patient().compareTo(last.keys().patient());
         if (order < 0 || last != null && order == 0 && eye.operatedOn().isBefore(last.operatedOn())) {
             throw new IllegalArgumentException("Operated eyes come ordered by patient and by day of surgery");
         }
@@ -93,8 +92,8 @@ public final class Admission {
         if (!eye.after().complicationsTold()) {
             return Optional.of(Exclusion.COMPLICATIONS_NOT_TOLD);
         }
-        boolean complicated = !Collections.disjoint(
-                eye.after().complications(), policy.eyes().disturbing());
+        boolean complicated =
+                !Collections.disjoint(eye.after().complications(), policy.eyes().disturbing());
         return complicated ? Optional.of(Exclusion.COMPLICATED) : Optional.empty();
     }
 

@@ -24,8 +24,7 @@ public sealed interface Admitted {
      * @param refraction that counts
      * @param seen how each formula saw it with the constants used at the time; formulas without a prediction are absent; never empty
      */
-    record Counted(
-            OperatedEye eye, Biometry biometry, ChosenRefraction refraction, Map<FormulaName, ThinEye> seen)
+    record Counted(OperatedEye eye, Biometry biometry, ChosenRefraction refraction, Map<FormulaName, ThinEye> seen)
             implements Admitted {
 
         public EyeShape shape() {

@@ -29,8 +29,7 @@ public interface EyeTally<T extends EyeTally<T>> {
                 .orElseGet(empty);
     }
 
-    private static <T extends EyeTally<T>> T ofPart(
-            OperatedEyes eyes, int part, OutcomePolicy policy, T tally) {
+    private static <T extends EyeTally<T>> T ofPart(OperatedEyes eyes, int part, OutcomePolicy policy, T tally) {
         Admission admission = new Admission(policy);
         try (Stream<OperatedEye> stream = eyes.part(part)) {
             stream.sequential().forEachOrdered(eye -> tally.add(admission.admit(eye)));

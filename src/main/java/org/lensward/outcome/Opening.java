@@ -15,10 +15,7 @@ import org.lensward.risk.opening.OpeningTechnique;
  * @param later as it was measured at follow-ups, any order
  */
 public record Opening(
-        Optional<OpeningTechnique> technique,
-        Optional<Millimetres> planned,
-        Optional<Seen> made,
-        List<Seen> later) {
+        Optional<OpeningTechnique> technique, Optional<Millimetres> planned, Optional<Seen> made, List<Seen> later) {
 
     public Opening {
         later = List.copyOf(later);

@@ -57,8 +57,7 @@ public record Refraction(
 
         /** A cylinder whose number carries its sign. */
         public static Cylinder signed(Dioptres power, Optional<Degrees> axis) {
-            return new Cylinder(
-                    power.distanceTo(Dioptres.of(0)), power.value() < 0 ? Form.MINUS : Form.PLUS, axis);
+            return new Cylinder(power.distanceTo(Dioptres.of(0)), power.value() < 0 ? Form.MINUS : Form.PLUS, axis);
         }
     }
 

@@ -62,8 +62,7 @@ final class RefractionChoice {
                 new Sieve(each -> each.on().isAfter(surgery), Exclusion.REFRACTION_BEFORE_SURGERY),
                 new Sieve(each -> !each.on().isBefore(first), Exclusion.REFRACTED_TOO_EARLY),
                 new Sieve(each -> !each.on().isAfter(last), Exclusion.REFRACTED_TOO_LATE),
-                new Sieve(
-                        each -> exchange.map(day -> each.on().isBefore(day)).orElse(true), Exclusion.LENS_EXCHANGED),
+                new Sieve(each -> exchange.map(day -> each.on().isBefore(day)).orElse(true), Exclusion.LENS_EXCHANGED),
                 new Sieve(
                         each -> policy.objectiveCounts() || each.way() == Refraction.Way.SUBJECTIVE,
                         Exclusion.OBJECTIVE_ONLY));
@@ -71,8 +70,7 @@ final class RefractionChoice {
 
     private Choice bestOf(List<Refraction> candidates, OperatedEye eye) {
         LocalDate preferred = policy.preferred().value().after(eye.operatedOn());
-        List<Refraction> ranked =
-                candidates.stream().sorted(ranking(preferred)).toList();
+        List<Refraction> ranked = candidates.stream().sorted(ranking(preferred)).toList();
         return ranked.stream()
                 .filter(each -> fault(each).isEmpty())
                 .findFirst()
@@ -98,13 +96,19 @@ final class RefractionChoice {
         if (cylinder.form() == Form.NOT_TOLD && cylinder.power().value() != 0) {
             return Optional.of(Exclusion.CYLINDER_FORM_NOT_TOLD);
         }
-        if (refraction.vertexDistance().isEmpty() && strongest(refraction) >= policy.vertexMattersFrom().value().value()) {
+        if (refraction.vertexDistance().isEmpty()
+                && strongest(refraction) >= policy.vertexMattersFrom().value().value()) {
             return Optional.of(Exclusion.VERTEX_NOT_TOLD);
         }
         if (refraction.acuity().isEmpty()) {
             return policy.acuityNeeded() ? Optional.of(Exclusion.ACUITY_NOT_TOLD) : Optional.empty();
         }
-        boolean poor = refraction.acuity().get().decimal().compareTo(policy.poorestAcuity().value()) < 0;
+        boolean poor = refraction
+                        .acuity()
+                        .get()
+                        .decimal()
+                        .compareTo(policy.poorestAcuity().value())
+                < 0;
         return poor ? Optional.of(Exclusion.ACUITY_TOO_POOR) : Optional.empty();
     }
 
@@ -118,9 +122,9 @@ final class RefractionChoice {
         Optional<Degrees> axis = written.cylinder().flatMap(Cylinder::axis);
         // The spherical equivalent does not depend on the axis, so that any will do where none was told.
         PowerMatrix asWritten = PowerMatrix.of(
-                Dioptres.of(written.sphere().value() + cylinder / 2),
-                correcting(cylinder, axis.orElse(Degrees.of(0))));
-        Millimetres vertex = written.vertexDistance().orElse(policy.usualVertex().value());
+                Dioptres.of(written.sphere().value() + cylinder / 2), correcting(cylinder, axis.orElse(Degrees.of(0))));
+        Millimetres vertex =
+                written.vertexDistance().orElse(policy.usualVertex().value());
         PowerMatrix atPlane = asWritten.travelledInAir(vertex.minus(ThinEye.VERTEX_DISTANCE));
         Optional<Astigmatism> astigmatism =
                 axis.isPresent() || cylinder == 0 ? Optional.of(atPlane.astigmatism()) : Optional.empty();

@@ -80,7 +80,10 @@ public final class OutcomeBenchmark {
     /** Microseconds of processor for each eye. */
     private static double run(long eyes) {
         long begin = cpu();
-        long drawn = simulated(eyes).part(0).mapToLong(eye -> eye.after().refractions().size()).sum();
+        long drawn = simulated(eyes)
+                .part(0)
+                .mapToLong(eye -> eye.after().refractions().size())
+                .sum();
         double drawing = (cpu() - begin) / 1e3 / drawn;
         long cpu = cpu();
         long start = System.nanoTime();

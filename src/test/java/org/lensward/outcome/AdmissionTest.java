@@ -42,8 +42,8 @@ class AdmissionTest {
     @Test
     void an_ordinary_eye_counts_with_the_error_of_every_formula_that_saw_it() {
         Admitted.Counted counted = Operated.ordinary().counted();
-        assertThat(counted.seen()).containsOnlyKeys(
-                FormulaName.SRK_T, FormulaName.T2, FormulaName.HOLLADAY_1, FormulaName.HOFFER_Q);
+        assertThat(counted.seen())
+                .containsOnlyKeys(FormulaName.SRK_T, FormulaName.T2, FormulaName.HOLLADAY_1, FormulaName.HOFFER_Q);
         ThinEye thin = counted.seen().get(FormulaName.SRK_T);
         double predicted = thin.refraction(Dioptres.of(21)).value();
         assertThat(counted.error(FormulaName.SRK_T).value()).isCloseTo(-0.25 - predicted, within(1e-12));
@@ -91,8 +91,8 @@ class AdmissionTest {
         void the_biometry_is_there_of_this_eye_and_from_before() {
             assertThat(reason(Operated.ordinary().biometry(Optional.empty()))).isEqualTo(Exclusion.NO_BIOMETRY);
             assertThat(reason(Operated.ordinary()
-                            .biometry(Optional.of(
-                                    Specimen.ordinary(Laterality.LEFT, DAY.minusDays(1)).biometry()))))
+                            .biometry(Optional.of(Specimen.ordinary(Laterality.LEFT, DAY.minusDays(1))
+                                    .biometry()))))
                     .isEqualTo(Exclusion.BIOMETRY_OF_THE_OTHER_EYE);
             assertThat(reason(Operated.ordinary()
                             .biometry(Optional.of(
@@ -105,8 +105,8 @@ class AdmissionTest {
             assertThat(reason(Operated.ordinary().constants(Optional.empty()))).isEqualTo(Exclusion.NO_CONSTANTS);
             LensConstants nowhere = LensConstants.published(
                     Optional.of(PureNumber.of(60)), Optional.empty(), Optional.empty(), Optional.empty());
-            LensConstants none = LensConstants.published(
-                    Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty());
+            LensConstants none =
+                    LensConstants.published(Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty());
             assertThat(reason(Operated.ordinary().constants(Optional.of(none)))).isEqualTo(Exclusion.NO_CONSTANTS);
             assertThat(reason(Operated.ordinary().constants(Optional.of(nowhere))))
                     .isEqualTo(Exclusion.NO_PREDICTION);
@@ -123,16 +123,17 @@ class AdmissionTest {
                     .isEqualTo(Exclusion.REFRACTION_OF_THE_OTHER_EYE);
             assertThat(reason(Operated.ordinary().with(refracted(RIGHT, -3))))
                     .isEqualTo(Exclusion.REFRACTION_BEFORE_SURGERY);
-            assertThat(reason(Operated.ordinary().with(refracted(RIGHT, 20))))
-                    .isEqualTo(Exclusion.REFRACTED_TOO_EARLY);
+            assertThat(reason(Operated.ordinary().with(refracted(RIGHT, 20)))).isEqualTo(Exclusion.REFRACTED_TOO_EARLY);
             assertThat(reason(Operated.ordinary().with(refracted(RIGHT, 20), refracted(RIGHT, 91))))
                     .isEqualTo(Exclusion.REFRACTED_TOO_LATE);
         }
 
         @Test
         void counts_on_the_first_and_on_the_last_day_of_the_window() {
-            assertThat(Operated.ordinary().with(refracted(RIGHT, 21)).admitted()).isInstanceOf(Admitted.Counted.class);
-            assertThat(Operated.ordinary().with(refracted(RIGHT, 90)).admitted()).isInstanceOf(Admitted.Counted.class);
+            assertThat(Operated.ordinary().with(refracted(RIGHT, 21)).admitted())
+                    .isInstanceOf(Admitted.Counted.class);
+            assertThat(Operated.ordinary().with(refracted(RIGHT, 90)).admitted())
+                    .isInstanceOf(Admitted.Counted.class);
         }
 
         @Test
@@ -220,7 +221,8 @@ class AdmissionTest {
                     POLICY.groups(),
                     POLICY.learning(),
                     POLICY.complications());
-            return new Admission(policy).admit(Operated.ordinary().with(refraction).eye());
+            return new Admission(policy)
+                    .admit(Operated.ordinary().with(refraction).eye());
         }
 
         /** Worked by hand: -10 D at 14 mm is -8.7719 D at the cornea, which is -9.8039 D at 12 mm. */
@@ -243,11 +245,22 @@ class AdmissionTest {
             Refraction without = written(RIGHT, 28, 0, Optional.of(lost), Optional.of(12.0), 1);
             assertThat(Operated.ordinary().with(without).counted().refraction().astigmatism())
                     .isEmpty();
-            assertThat(Operated.ordinary().with(without).counted().refraction().equivalent().value())
+            assertThat(Operated.ordinary()
+                            .with(without)
+                            .counted()
+                            .refraction()
+                            .equivalent()
+                            .value())
                     .isCloseTo(-0.5, within(1e-12));
-            Refraction none =
-                    written(RIGHT, 28, 0, Optional.of(lost(0)), Optional.of(12.0), 1);
-            assertThat(Operated.ordinary().with(none).counted().refraction().astigmatism().orElseThrow().magnitude().value())
+            Refraction none = written(RIGHT, 28, 0, Optional.of(lost(0)), Optional.of(12.0), 1);
+            assertThat(Operated.ordinary()
+                            .with(none)
+                            .counted()
+                            .refraction()
+                            .astigmatism()
+                            .orElseThrow()
+                            .magnitude()
+                            .value())
                     .isZero();
         }
 
@@ -265,11 +278,13 @@ class AdmissionTest {
         void of_one_patient_the_first_that_counts_counts() {
             Operated sulcus = Operated.ordinary(Laterality.LEFT).keys("p", "1").site(Optional.of(LensSite.SULCUS));
             assertThat(admission.admit(sulcus.eye())).isInstanceOf(Admitted.Excluded.class);
-            assertThat(admission.admit(Operated.ordinary().keys("p", "2").eye())).isInstanceOf(Admitted.Counted.class);
+            assertThat(admission.admit(Operated.ordinary().keys("p", "2").eye()))
+                    .isInstanceOf(Admitted.Counted.class);
             Operated later = Operated.ordinary(Laterality.LEFT).keys("p", "3").on(DAY.plusDays(1));
             assertThat(admission.admit(later.eye()))
                     .isEqualTo(new Admitted.Excluded(later.eye(), Exclusion.SECOND_EYE));
-            assertThat(admission.admit(Operated.ordinary().keys("q", "4").eye())).isInstanceOf(Admitted.Counted.class);
+            assertThat(admission.admit(Operated.ordinary().keys("q", "4").eye()))
+                    .isInstanceOf(Admitted.Counted.class);
         }
 
         @Test
@@ -288,10 +303,13 @@ class AdmissionTest {
         @Test
         void out_of_order_are_refused() {
             admission.admit(Operated.ordinary().keys("q", "1").eye());
-            assertThatThrownBy(() -> admission.admit(Operated.ordinary().keys("p", "2").eye()))
+            assertThatThrownBy(() ->
+                            admission.admit(Operated.ordinary().keys("p", "2").eye()))
                     .isInstanceOf(IllegalArgumentException.class);
-            assertThatThrownBy(() -> admission.admit(
-                            Operated.ordinary(Laterality.LEFT).keys("q", "3").on(DAY.minusDays(1)).eye()))
+            assertThatThrownBy(() -> admission.admit(Operated.ordinary(Laterality.LEFT)
+                            .keys("q", "3")
+                            .on(DAY.minusDays(1))
+                            .eye()))
                     .isInstanceOf(IllegalArgumentException.class);
         }
     }
@@ -318,8 +336,10 @@ class AdmissionTest {
                         POLICY.learning(),
                         POLICY.complications()))
                 .isInstanceOf(IllegalArgumentException.class);
-        assertThatThrownBy(() ->
-                        new Interval<>(Dioptres.of(1), Dioptres.of(0), POLICY.learning().confidence().value()))
+        assertThatThrownBy(() -> new Interval<>(
+                        Dioptres.of(1),
+                        Dioptres.of(0),
+                        POLICY.learning().confidence().value()))
                 .isInstanceOf(IllegalArgumentException.class);
     }
 
@@ -334,7 +354,8 @@ class AdmissionTest {
     void a_number_with_its_sign_is_a_cylinder_with_its_form() {
         assertThat(Refraction.Cylinder.signed(Dioptres.of(-0.75), Optional.empty()))
                 .isEqualTo(new Refraction.Cylinder(Dioptres.of(0.75), Refraction.Form.MINUS, Optional.empty()));
-        assertThat(Refraction.Cylinder.signed(Dioptres.of(0.75), Optional.empty()).form())
+        assertThat(Refraction.Cylinder.signed(Dioptres.of(0.75), Optional.empty())
+                        .form())
                 .isEqualTo(Refraction.Form.PLUS);
     }
 
@@ -350,7 +371,10 @@ class AdmissionTest {
     /** A code serves as an id's part: 31 characters at most, as a finding's. */
     @Test
     void every_reason_has_a_code_and_words_of_its_own() {
-        assertThat(Exclusion.values()).extracting(Exclusion::code).doesNotHaveDuplicates().allMatch(code -> code.length() <= 31);
+        assertThat(Exclusion.values())
+                .extracting(Exclusion::code)
+                .doesNotHaveDuplicates()
+                .allMatch(code -> code.length() <= 31);
         assertThat(Exclusion.values()).extracting(Exclusion::toString).doesNotHaveDuplicates();
         assertThat(Complication.RADIAL_TEAR.code()).isEqualTo("radial-tear");
         assertThat(Refraction.Way.SUBJECTIVE.code()).isEqualTo("subjective");

@@ -41,8 +41,7 @@ public record Operated(
                 new EyeKeys("patient-1", "operation-1"),
                 side,
                 DAY,
-                new ImplantedLens(
-                        "model-a", Dioptres.of(21), Optional.empty(), Optional.of(LensSite.CAPSULAR_BAG)),
+                new ImplantedLens("model-a", Dioptres.of(21), Optional.empty(), Optional.of(LensSite.CAPSULAR_BAG)),
                 Optional.of(Specimen.ordinary(side, DAY.minusDays(40)).biometry()),
                 Optional.of(LensConstants.ofAConstant(PureNumber.of(118.7))),
                 Optional.empty(),

@@ -18,8 +18,7 @@ class RefractionLaws {
 
     private static ChosenRefraction of(double sphere, Refraction.Cylinder cylinder, double vertex) {
         return Operated.ordinary()
-                .with(Operated.written(
-                        Laterality.RIGHT, 28, sphere, Optional.of(cylinder), Optional.of(vertex), 1))
+                .with(Operated.written(Laterality.RIGHT, 28, sphere, Optional.of(cylinder), Optional.of(vertex), 1))
                 .counted()
                 .refraction();
     }
@@ -51,8 +50,7 @@ class RefractionLaws {
         double along = sphere / (1 - travelled * sphere);
         double across = (sphere - cylinder) / (1 - travelled * (sphere - cylinder));
         assertThat(moved.equivalent().value()).isCloseTo((along + across) / 2, within(SAME));
-        assertThat(moved.astigmatism().orElseThrow().magnitude().value())
-                .isCloseTo(along - across, within(SAME));
+        assertThat(moved.astigmatism().orElseThrow().magnitude().value()).isCloseTo(along - across, within(SAME));
     }
 
     @Property

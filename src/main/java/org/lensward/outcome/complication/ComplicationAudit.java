@@ -14,8 +14,8 @@ import org.lensward.quantity.PureNumber;
 import org.lensward.risk.Recalibration;
 
 /**
- * Ruptures against what was expected, in all and by surgeon, as eyes pass. Every operation whose risk was foretold and whose course was told
- * counts, whatever the refractive audit makes of it; one told twice counts once.
+ * Ruptures against what was expected, in all and by surgeon, as eyes pass. Every operation whose risk was foretold and whose course was
+ * told counts, whatever the refractive audit makes of it; one told twice counts once.
  */
 public final class ComplicationAudit implements EyeTally<ComplicationAudit> {
 
@@ -79,7 +79,8 @@ public final class ComplicationAudit implements EyeTally<ComplicationAudit> {
 
     /** The baseline at which the risk model expects as many ruptures as there were; empty where none or all of the eyes had one. */
     public Optional<Probability> refittedBaseline() {
-        long operations = oddsRatios.values().stream().mapToLong(Long::longValue).sum();
+        long operations =
+                oddsRatios.values().stream().mapToLong(Long::longValue).sum();
         return rupturesWithOdds < 1 || rupturesWithOdds >= operations
                 ? Optional.empty()
                 : Optional.of(Recalibration.baseline(oddsRatios, rupturesWithOdds));
@@ -100,8 +101,7 @@ public final class ComplicationAudit implements EyeTally<ComplicationAudit> {
                 PureNumber.of(count.expected),
                 PureNumber.of(count.variance),
                 PureNumber.of(ratio),
-                new Interval<>(
-                        PureNumber.of(low / count.expected), PureNumber.of(high / count.expected), CONFIDENCE),
+                new Interval<>(PureNumber.of(low / count.expected), PureNumber.of(high / count.expected), CONFIDENCE),
                 Probability.of(Math.min(1, ratio * policy.standard().value().value())));
     }
 

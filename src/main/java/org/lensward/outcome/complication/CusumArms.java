@@ -1,8 +1,8 @@
 package org.lensward.outcome.complication;
 
 /**
- * Both arms of the risk-adjusted cumulative sum. Each operation adds to the arm that watches for odds multiplied by R (Steiner, Cook, Farewell
- * and Treasure, Biostatistics 2000;1:441, with odds as foretold for the null):
+ * Both arms of the risk-adjusted cumulative sum. Each operation adds to the arm that watches for odds multiplied by R (Steiner, Cook,
+ * Farewell and Treasure, Biostatistics 2000;1:441, with odds as foretold for the null):
  *
  * <pre>
  * W = ln(R / (1 - p + R p))    after a rupture

@@ -22,8 +22,8 @@ public record CusumLimits(PureNumber worse, PureNumber better) {
     }
 
     /**
-     * By simulation: series as long as the policy's horizon, drawn from this mix of risks, in which ruptures come as foretold. Each limit is the
-     * level that an arm passes in no more than the policy's share of series.
+     * By simulation: series as long as the policy's horizon, drawn from this mix of risks, in which ruptures come as foretold. Each limit
+     * is the level that an arm passes in no more than the policy's share of series.
      *
      * @param mix risks of past operations, in any order; not empty
      * @param random the same state gives the same limits

@@ -13,8 +13,7 @@ import org.lensward.quantity.Probability;
  * @param upperWarning smallest count k with P(X &lt;= k) at least 0.975
  * @param upperAlarm smallest count k with P(X &lt;= k) at least 0.9995
  */
-public record FunnelLimits(
-        long operations, long lowerAlarm, long lowerWarning, long upperWarning, long upperAlarm) {
+public record FunnelLimits(long operations, long lowerAlarm, long lowerWarning, long upperWarning, long upperAlarm) {
 
     private static final double WARNING = 0.975;
     private static final double ALARM = 0.9995;
@@ -28,7 +27,11 @@ public record FunnelLimits(
     public static FunnelLimits at(long operations, Probability standard) {
         BinomialDistribution count = new BinomialDistribution(null, Math.toIntExact(operations), standard.value());
         return new FunnelLimits(
-                operations, below(count, 1 - ALARM), below(count, 1 - WARNING), above(count, WARNING), above(count, ALARM));
+                operations,
+                below(count, 1 - ALARM),
+                below(count, 1 - WARNING),
+                above(count, WARNING),
+                above(count, ALARM));
     }
 
     private static long above(BinomialDistribution count, double share) {

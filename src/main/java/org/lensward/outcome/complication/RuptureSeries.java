@@ -7,8 +7,8 @@ import org.lensward.quantity.PureNumber;
 
 /**
  * One surgeon's or one unit's operations in the order of their days: VLAD (Lovegrove et al., Lancet 1997;350:1128; value from memory)
- * and the two-sided risk-adjusted CUSUM of Steiner et al., Biostatistics 2000;1:441. An arm that reaches its limit signals and starts again from
- * nought.
+ * and the two-sided risk-adjusted CUSUM of Steiner et al., Biostatistics 2000;1:441. An arm that reaches its limit signals and starts
+ * again from nought.
  */
 public final class RuptureSeries {
 

@@ -39,7 +39,8 @@ public final class ConstantStudy implements EyeTally<ConstantStudy> {
     }
 
     private void learn(Admitted.Counted eye, Scope all, LensConstants constants) {
-        boolean asThen = eye.eye().before().constants().filter(constants::equals).isPresent();
+        boolean asThen =
+                eye.eye().before().constants().filter(constants::equals).isPresent();
         Map<FormulaName, ThinEye> seen = asThen ? eye.seen() : eye.seenWith(constants);
         Lesson lesson = Lesson.of(eye, seen);
         Scope own = new Scope(Optional.of(eye.eye().surgeon()), all.model(), all.method());
@@ -57,8 +58,8 @@ public final class ConstantStudy implements EyeTally<ConstantStudy> {
     }
 
     /**
-     * What the eyes suggest. A constant that would lie more than 1 mm of lens position from the one in use is not proposed: something else is
-     * wrong there.
+     * What the eyes suggest. A constant that would lie more than 1 mm of lens position from the one in use is not proposed: something
+     * else is wrong there.
      *
      * @param random for the bootstrap; the same state gives the same proposals
      * @return by model, method, surgeon (all surgeons first), formula and aim
@@ -69,9 +70,7 @@ public final class ConstantStudy implements EyeTally<ConstantStudy> {
                 .thenComparing(scope -> scope.surgeon().orElse(""));
         return scopes.entrySet().stream()
                 .sorted(Map.Entry.comparingByKey(order))
-                .flatMap(each -> new ScopeProposals(each.getKey(), each.getValue(), policy)
-                        .all(random)
-                        .stream())
+                .flatMap(each -> new ScopeProposals(each.getKey(), each.getValue(), policy).all(random).stream())
                 .toList();
     }
 }

@@ -11,7 +11,8 @@ import org.lensward.optics.LensConstants;
 
 /**
  * Haigis' three constants by regression of the lens position that explains each refraction on (1, ACD, AL), from sums alone (the triple
- * optimisation of Haigis et al., Graefe's Arch 2000;238:765). Lengths are taken from the middle of common eyes, so that sums keep their digits.
+ * optimisation of Haigis et al., Graefe's Arch 2000;238:765). Lengths are taken from the middle of common eyes, so that sums keep their
+ * digits.
  */
 final class HaigisSums {
 

@@ -44,11 +44,13 @@ record OneConstant(FormulaName formula, LensConstants all) {
         return only(
                 now.aConstant().map(a -> derived(PureNumber.of(a.value().value() + by))),
                 now.surgeonFactor().map(sf -> derived(Millimetres.of(sf.value().value() + by))),
-                now.personalisedAcd().map(acd -> derived(Millimetres.of(acd.value().value() + by))),
-                now.haigis().map(three -> derived(new HaigisConstants(
-                        Millimetres.of(three.value().a0().value() + by),
-                        three.value().a1(),
-                        three.value().a2()))));
+                now.personalisedAcd()
+                        .map(acd -> derived(Millimetres.of(acd.value().value() + by))),
+                now.haigis()
+                        .map(three -> derived(new HaigisConstants(
+                                Millimetres.of(three.value().a0().value() + by),
+                                three.value().a1(),
+                                three.value().a2()))));
     }
 
     /** Haigis' three alone. */
@@ -57,8 +59,7 @@ record OneConstant(FormulaName formula, LensConstants all) {
                 Optional.empty(),
                 Optional.empty(),
                 Optional.empty(),
-                Optional.of(derived(
-                        new HaigisConstants(Millimetres.of(a0), PureNumber.of(a1), PureNumber.of(a2)))));
+                Optional.of(derived(new HaigisConstants(Millimetres.of(a0), PureNumber.of(a1), PureNumber.of(a2)))));
     }
 
     private static <T> Constant<T> derived(T value) {

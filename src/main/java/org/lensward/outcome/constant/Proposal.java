@@ -24,7 +24,8 @@ import org.lensward.quantity.Probability;
  * @param weight of the fit in what is proposed: 0 the published constant, 1 the fit
  * @param meanBefore mean prediction error with the published constant
  * @param deviationBefore standard deviation with the published constant
- * @param deviationAfter standard deviation with the fitted constant; of Haigis' three to first order in the distance of each lens from its place
+ * @param deviationAfter standard deviation with the fitted constant; of Haigis' three to first order in the distance of each lens from
+ *     its place
  * @param enoughEyes whether the policy's least number was reached; adoption is refused where not
  */
 public record Proposal(

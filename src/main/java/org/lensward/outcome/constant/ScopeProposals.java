@@ -60,8 +60,7 @@ final class ScopeProposals {
         return PositionErrors.of(sums, ScopeTally.place(formula));
     }
 
-    private Optional<Proposal> one(
-            FormulaName formula, Aim aim, PositionErrors errors, List<RealVector> samples) {
+    private Optional<Proposal> one(FormulaName formula, Aim aim, PositionErrors errors, List<RealVector> samples) {
         OptionalDouble best = errors.best(aim);
         double[] drawn = samples.stream()
                 .flatMap(sample -> errors(sample, formula).stream())

@@ -7,8 +7,8 @@ import org.lensward.quantity.Probability;
 
 /**
  * How far to trust a fit against the constant in use: the weight t^2 / (t^2 + s^2), t the standard deviation of true constants about the
- * one in use and s the standard error of the fit (empirical Bayes: Efron and Morris, J Am Stat Assoc 1975;70:311; value from memory). t is the
- * policy's, for one hospital has too few surgeons to estimate it.
+ * one in use and s the standard error of the fit (empirical Bayes: Efron and Morris, J Am Stat Assoc 1975;70:311; value from memory). t
+ * is the policy's, for one hospital has too few surgeons to estimate it.
  */
 final class Shrinkage {
 

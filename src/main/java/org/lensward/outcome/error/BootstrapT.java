@@ -41,8 +41,8 @@ final class BootstrapT {
     Said of(int one, int two) {
         DeviationRatio own = DeviationRatio.of(blocks, one, two);
         double[] distances = samples.stream()
-                .mapToDouble(sample ->
-                        Math.abs(DeviationRatio.of(sample, one, two).from(own.logarithm())))
+                .mapToDouble(
+                        sample -> Math.abs(DeviationRatio.of(sample, one, two).from(own.logarithm())))
                 .sorted()
                 .toArray();
         double distance = Math.abs(own.from(0));

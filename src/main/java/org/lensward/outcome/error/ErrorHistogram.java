@@ -47,7 +47,8 @@ final class ErrorHistogram {
     long within(double limit, double from) {
         double sum = 0;
         for (int bin = 0; bin < counts.length; bin++) {
-            double inside = Math.min(centre(bin) + BIN / 2, from + limit) - Math.max(centre(bin) - BIN / 2, from - limit);
+            double inside =
+                    Math.min(centre(bin) + BIN / 2, from + limit) - Math.max(centre(bin) - BIN / 2, from - limit);
             sum += counts[bin] * Math.max(0, Math.min(1, inside / BIN));
         }
         return Math.round(sum);

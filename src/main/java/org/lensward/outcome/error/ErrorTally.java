@@ -52,15 +52,12 @@ final class ErrorTally {
 
     ErrorSummary summary(FormulaName formula) {
         double mean = moments.mean();
-        Sizes raw = new Sizes(
-                Dioptres.of(sizes / count()), Dioptres.of(histogram.medianDistance(0)), shares(within));
+        Sizes raw = new Sizes(Dioptres.of(sizes / count()), Dioptres.of(histogram.medianDistance(0)), shares(within));
         long[] about = Arrays.stream(limits)
                 .mapToLong(limit -> histogram.within(limit, mean))
                 .toArray();
         Sizes zeroed = new Sizes(
-                Dioptres.of(histogram.meanDistance(mean)),
-                Dioptres.of(histogram.medianDistance(mean)),
-                shares(about));
+                Dioptres.of(histogram.meanDistance(mean)), Dioptres.of(histogram.medianDistance(mean)), shares(about));
         return new ErrorSummary(
                 formula,
                 count(),

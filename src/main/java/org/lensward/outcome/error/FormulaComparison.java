@@ -61,9 +61,8 @@ public final class FormulaComparison {
                 .flatMap(one -> IntStream.range(one + 1, formulas).mapToObj(two -> new Place(one, two)))
                 .toList();
         double[] regression = places.stream().mapToDouble(this::chance).toArray();
-        List<BootstrapT.Said> said = places.stream()
-                .map(place -> bootstrap.of(place.one, place.two))
-                .toList();
+        List<BootstrapT.Said> said =
+                places.stream().map(place -> bootstrap.of(place.one, place.two)).toList();
         double[] drawn = said.stream().mapToDouble(BootstrapT.Said::chance).toArray();
         double[] regressionAdjusted = Holm.adjusted(regression);
         double[] drawnAdjusted = Holm.adjusted(drawn);

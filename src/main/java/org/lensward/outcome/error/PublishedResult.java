@@ -36,8 +36,7 @@ public record PublishedResult(String name, Dioptres limit, Probability share, Op
      * @param difference own minus published share, with its interval; nought inside it tells nothing apart
      * @param standing what that means
      */
-    public record Compared(
-            PublishedResult published, Within own, Interval<PureNumber> difference, Standing standing) {}
+    public record Compared(PublishedResult published, Within own, Interval<PureNumber> difference, Standing standing) {}
 
     private static final String GALE = "Gale et al., Eye 2009;23:149-152 (abstract read)";
     private static final String EUREQUO =
@@ -64,8 +63,8 @@ public record PublishedResult(String name, Dioptres limit, Probability share, Op
     }
 
     /**
-     * How a unit stands to this. Against a standard: the exact interval of its own share; against a series: the interval of the difference of two
-     * shares by their scores (Newcombe, Stat Med 1998;17:873, method 10; value from memory).
+     * How a unit stands to this. Against a standard: the exact interval of its own share; against a series: the interval of the
+     * difference of two shares by their scores (Newcombe, Stat Med 1998;17:873, method 10; value from memory).
      *
      * @param own share within the same limit
      */
@@ -80,7 +79,9 @@ public record PublishedResult(String name, Dioptres limit, Probability share, Op
 
     private Interval<PureNumber> fromStandard(Within own) {
         return interval(
-                own.interval().low().value() - share.value(), own.interval().high().value() - share.value(), own);
+                own.interval().low().value() - share.value(),
+                own.interval().high().value() - share.value(),
+                own);
     }
 
     private Interval<PureNumber> betweenScores(Within own, Series counted) {

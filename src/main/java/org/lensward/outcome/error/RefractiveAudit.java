@@ -46,8 +46,8 @@ public final class RefractiveAudit implements EyeTally<RefractiveAudit> {
         }
         Admitted.Counted counted = (Admitted.Counted) admitted;
         double[] errors = errors(counted);
-        groupsOf(counted)
-                .forEach(group -> groups.computeIfAbsent(group, any -> new Tallies(limits)).add(errors));
+        groupsOf(counted).forEach(group -> groups.computeIfAbsent(group, any -> new Tallies(limits))
+                .add(errors));
     }
 
     /** By formula, not a number where it has no prediction. */
@@ -55,9 +55,8 @@ public final class RefractiveAudit implements EyeTally<RefractiveAudit> {
         double[] errors = new double[FORMULAS.size()];
         for (int each = 0; each < errors.length; each++) {
             FormulaName formula = FORMULAS.get(each);
-            errors[each] = counted.seen().containsKey(formula)
-                    ? counted.error(formula).value()
-                    : Double.NaN;
+            errors[each] =
+                    counted.seen().containsKey(formula) ? counted.error(formula).value() : Double.NaN;
         }
         return errors;
     }
@@ -84,7 +83,8 @@ public final class RefractiveAudit implements EyeTally<RefractiveAudit> {
         SortedMap<Group, Long> eyes = new TreeMap<>();
         groups.forEach((group, tallies) -> {
             eyes.put(group, tallies.eyes);
-            summaries.put(group, tallies.summaries((long) policy.fewest().value().value()));
+            summaries.put(
+                    group, tallies.summaries((long) policy.fewest().value().value()));
         });
         long counted = Optional.ofNullable(groups.get(Group.EVERYONE))
                 .map(all -> all.eyes)

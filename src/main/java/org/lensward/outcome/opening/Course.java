@@ -35,7 +35,6 @@ final class Course {
                     new DoubleSummaryStatistics());
         }
 
-
         void add(double diameterMade, Opening.Seen seen) {
             double left = seen.diameter().value() / diameterMade;
             double lost = 100 * (1 - left);

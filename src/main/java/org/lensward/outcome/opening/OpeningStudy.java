@@ -11,8 +11,8 @@ import org.lensward.eye.Limit;
 import org.lensward.outcome.Admitted;
 import org.lensward.outcome.Exclusion;
 import org.lensward.outcome.EyeTally;
-import org.lensward.outcome.OperatedEye;
 import org.lensward.outcome.Opening;
+import org.lensward.outcome.OperatedEye;
 import org.lensward.outcome.OutcomePolicy.GroupPolicy;
 import org.lensward.quantity.Days;
 import org.lensward.quantity.Millimetres;
@@ -20,8 +20,8 @@ import org.lensward.quantity.PureNumber;
 import org.lensward.risk.opening.OpeningTechnique;
 
 /**
- * How openings contract and drift, by technique and planned diameter, as eyes pass. An opening counts where its technique and plan are told and it
- * was measured when made; of several measurements in one period an eye's last counts.
+ * How openings contract and drift, by technique and planned diameter, as eyes pass. An opening counts where its technique and plan are
+ * told and it was measured when made; of several measurements in one period an eye's last counts.
  */
 public final class OpeningStudy implements EyeTally<OpeningStudy> {
 
@@ -39,7 +39,8 @@ public final class OpeningStudy implements EyeTally<OpeningStudy> {
 
     /** Of no eye yet. */
     public OpeningStudy(GroupPolicy policy) {
-        List<Days> all = new ArrayList<>(policy.followUps().stream().map(Limit::value).toList());
+        List<Days> all =
+                new ArrayList<>(policy.followUps().stream().map(Limit::value).toList());
         all.add(END);
         this.ends = List.copyOf(all);
     }
@@ -47,16 +48,15 @@ public final class OpeningStudy implements EyeTally<OpeningStudy> {
     @Override
     public void add(Admitted admitted) {
         boolean again = admitted instanceof Admitted.Excluded out && out.reason() == Exclusion.DUPLICATE;
-        Optional<Opening> opening = again ? Optional.empty() : admitted.eye().after().opening();
-        opening.ifPresent(seen -> kind(seen)
-                .ifPresent(kind -> seen.made().ifPresent(made -> course(kind)
-                        .add(made.diameter().value(), lastOfEachPeriod(admitted.eye(), seen)))));
+        Optional<Opening> opening =
+                again ? Optional.empty() : admitted.eye().after().opening();
+        opening.ifPresent(seen -> kind(seen).ifPresent(kind -> seen.made()
+                .ifPresent(made -> course(kind).add(made.diameter().value(), lastOfEachPeriod(admitted.eye(), seen)))));
     }
 
     private static Optional<Kind> kind(Opening opening) {
         return opening.technique().flatMap(technique -> opening.planned()
-                .map(planned -> new Kind(
-                        technique, Millimetres.of(Math.rint(planned.value() / STEP) * STEP))));
+                .map(planned -> new Kind(technique, Millimetres.of(Math.rint(planned.value() / STEP) * STEP))));
     }
 
     private Course course(Kind kind) {

@@ -6,8 +6,8 @@ import org.lensward.outcome.Admitted;
 import org.lensward.outcome.EyeTally;
 
 /**
- * Refractive astigmatism after surgery, of all eyes that count, and how far it ended from what the toric plan expected, of toric lenses. Eyes
- * without an axis are left out.
+ * Refractive astigmatism after surgery, of all eyes that count, and how far it ended from what the toric plan expected, of toric lenses.
+ * Eyes without an axis are left out.
  */
 public final class AstigmatismStudy implements EyeTally<AstigmatismStudy> {
 

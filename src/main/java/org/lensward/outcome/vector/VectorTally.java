@@ -51,9 +51,9 @@ final class VectorTally {
     }
 
     /**
-     * Ellipses of a bivariate normal from its sample: a further eye lies within 2 (n + 1) (n - 1) / (n (n - 2)) F, the true centroid within 2 (n -
-     * 1) / (n (n - 2)) F, squared Mahalanobis distances from the centroid, F the 95 % point with 2 and n - 2 degrees of freedom
-     * (Hotelling, Ann Math Stat 1931;2:360; value from memory).
+     * Ellipses of a bivariate normal from its sample, as squared Mahalanobis distances from the centroid: a further eye lies within
+     * 2 (n + 1) (n - 1) / (n (n - 2)) F, the true centroid within 2 (n - 1) / (n (n - 2)) F, F the 95 % point with 2 and n - 2 degrees
+     * of freedom (Hotelling, Ann Math Stat 1931;2:360; value from memory).
      */
     Optional<VectorSummary> summary() {
         if (eyes < 3) {

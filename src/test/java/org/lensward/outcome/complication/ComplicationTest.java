@@ -22,6 +22,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvFileSource;
 import org.lensward.lens.LensSite;
+import org.lensward.optics.FormulaName;
+import org.lensward.optics.LensConstants;
 import org.lensward.outcome.Admission;
 import org.lensward.outcome.AfterSurgery;
 import org.lensward.outcome.Complication;
@@ -30,8 +32,6 @@ import org.lensward.outcome.Operated;
 import org.lensward.outcome.OperatedEye;
 import org.lensward.outcome.OperatedEyes;
 import org.lensward.outcome.SimulatedEyes;
-import org.lensward.optics.FormulaName;
-import org.lensward.optics.LensConstants;
 import org.lensward.quantity.Probability;
 import org.lensward.quantity.PureNumber;
 
@@ -111,12 +111,14 @@ class ComplicationTest {
             points.add(series.next(operation(0.01, true)));
         }
         // 0.6832 each: the fourth passes 2.5.
-        assertThat(points).extracting(SeriesPoint::signal).containsExactly(
-                SeriesPoint.Signal.NONE,
-                SeriesPoint.Signal.NONE,
-                SeriesPoint.Signal.NONE,
-                SeriesPoint.Signal.WORSE,
-                SeriesPoint.Signal.NONE);
+        assertThat(points)
+                .extracting(SeriesPoint::signal)
+                .containsExactly(
+                        SeriesPoint.Signal.NONE,
+                        SeriesPoint.Signal.NONE,
+                        SeriesPoint.Signal.NONE,
+                        SeriesPoint.Signal.WORSE,
+                        SeriesPoint.Signal.NONE);
         assertThat(points.get(3).worse().value()).isCloseTo(4 * 0.6832, within(0.001));
         assertThat(points.get(4).worse().value()).isCloseTo(0.6832, within(0.0001));
         assertThat(points.get(4).saved().value()).isCloseTo(5 * 0.01 - 5, within(1e-12));
@@ -186,8 +188,8 @@ class ComplicationTest {
             boolean alarm = false;
             for (int operation = 0; operation < 1000; operation++) {
                 double risk = mix.get(random.nextInt(3)).value();
-                alarm |= series.next(operation(risk, random.nextDouble() < risk)).signal()
-                        == SeriesPoint.Signal.WORSE;
+                alarm |=
+                        series.next(operation(risk, random.nextDouble() < risk)).signal() == SeriesPoint.Signal.WORSE;
             }
             alarms += alarm ? 1 : 0;
         }
@@ -209,7 +211,9 @@ class ComplicationTest {
     void ruptures_against_what_was_expected() {
         List<OperatedEye> eyes = new ArrayList<>();
         for (int each = 0; each < 10; each++) {
-            eyes.add((each < 3 ? ruptured() : Operated.ordinary()).keys("p" + each, "o" + each).eye(0.1));
+            eyes.add((each < 3 ? ruptured() : Operated.ordinary())
+                    .keys("p" + each, "o" + each)
+                    .eye(0.1));
         }
         ObservedExpected all = audit(OperatedEyes.of(eyes)).everyone().orElseThrow();
         assertThat(all.observed()).isEqualTo(3);
@@ -236,8 +240,8 @@ class ComplicationTest {
     void what_nobody_foretold_or_told_is_left_out_by_number() {
         Operated silent = Operated.ordinary()
                 .after(new AfterSurgery(false, Set.of(), Optional.empty(), List.of(), Optional.empty()));
-        ComplicationAudit audit = audit(OperatedEyes.of(List.of(
-                silent.eye(), Operated.ordinary().keys("q", "2").eye(0))));
+        ComplicationAudit audit = audit(OperatedEyes.of(
+                List.of(silent.eye(), Operated.ordinary().keys("q", "2").eye(0))));
         assertThat(audit.leftOut()).isEqualTo(2);
         assertThat(audit.everyone()).isEmpty();
         assertThat(audit.refittedBaseline()).isEmpty();
@@ -247,8 +251,8 @@ class ComplicationTest {
     @Test
     void eyes_that_fare_as_foretold_have_a_ratio_of_one() {
         LensConstants used = LensConstants.ofAConstant(PureNumber.of(118.7));
-        ComplicationAudit audit = audit(new SimulatedEyes(
-                new SimulatedEyes.Law(FormulaName.T2, used), used, 0.4, 20_000, 4, 41));
+        ComplicationAudit audit =
+                audit(new SimulatedEyes(new SimulatedEyes.Law(FormulaName.T2, used), used, 0.4, 20_000, 4, 41));
         assertThat(audit.everyone().orElseThrow().operations()).isEqualTo(20_000);
         assertThat(audit.everyone().orElseThrow().interval().holds(PureNumber.of(1)))
                 .isTrue();
@@ -265,7 +269,8 @@ class ComplicationTest {
         Admission admission = new Admission(POLICY);
         for (int each = 0; each < 20; each++) {
             Operated eye = each < ruptures ? ruptured() : Operated.ordinary();
-            audit.add(admission.admit(eye.keys(String.format("p%02d", each), "o").eye()));
+            audit.add(
+                    admission.admit(eye.keys(String.format("p%02d", each), "o").eye()));
         }
         double odds = ruptures / (20.0 - ruptures) / 1.5;
         assertThat(audit.refittedBaseline().orElseThrow().value()).isCloseTo(odds / (1 + odds), within(1e-9));

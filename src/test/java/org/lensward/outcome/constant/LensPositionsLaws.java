@@ -63,6 +63,8 @@ class LensPositionsLaws {
     }
 
     private static double refraction(ThinEye eye, double by, double power) {
-        return eye.withLensMoved(Millimetres.of(by)).refraction(Dioptres.of(power)).value();
+        return eye.withLensMoved(Millimetres.of(by))
+                .refraction(Dioptres.of(power))
+                .value();
     }
 }

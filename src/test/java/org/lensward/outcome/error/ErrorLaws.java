@@ -22,7 +22,12 @@ class ErrorLaws {
 
     @Provide
     Arbitrary<List<Double>> errors() {
-        return Arbitraries.doubles().between(-3, 3).ofScale(3).list().ofMinSize(6).ofMaxSize(300);
+        return Arbitraries.doubles()
+                .between(-3, 3)
+                .ofScale(3)
+                .list()
+                .ofMinSize(6)
+                .ofMaxSize(300);
     }
 
     private static ErrorTally tally(List<Double> errors) {
@@ -64,7 +69,9 @@ class ErrorLaws {
 
     @Property(tries = 200)
     void parts_make_the_whole_in_any_order(
-            @ForAll("errors") List<Double> one, @ForAll("errors") List<Double> two, @ForAll("errors") List<Double> three) {
+            @ForAll("errors") List<Double> one,
+            @ForAll("errors") List<Double> two,
+            @ForAll("errors") List<Double> three) {
         ErrorTally forward = tally(one);
         forward.merge(tally(two));
         forward.merge(tally(three));

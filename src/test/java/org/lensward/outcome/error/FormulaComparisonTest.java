@@ -27,8 +27,7 @@ class FormulaComparisonTest {
             List.of(FormulaName.HOLLADAY_1, FormulaName.SRK_T, FormulaName.HOFFER_Q);
 
     private static SimulatedEyes eyes(int many, double noise, long seed) {
-        return new SimulatedEyes(
-                new SimulatedEyes.Law(FormulaName.HOLLADAY_1, USED), USED, noise, many, 3, seed);
+        return new SimulatedEyes(new SimulatedEyes.Law(FormulaName.HOLLADAY_1, USED), USED, noise, many, 3, seed);
     }
 
     private static List<ComparedPair> compare(OperatedEyes eyes, List<FormulaName> formulas) {
@@ -44,7 +43,8 @@ class FormulaComparisonTest {
                 .filter(Admitted.Counted.class::isInstance)
                 .map(eye -> PairedErrors.errors(THREE, eye))
                 .toList();
-        ComparedPair pair = compare(OperatedEyes.of(eyes.part(0).toList()), THREE).get(0);
+        ComparedPair pair =
+                compare(OperatedEyes.of(eyes.part(0).toList()), THREE).get(0);
         assertThat(pair.eyes()).isEqualTo(errors.size());
         double expected = statistic(errors);
         assertThat(pair.statistic().value()).isCloseTo(expected, within(1e-9));
@@ -108,9 +108,9 @@ class FormulaComparisonTest {
         List<ComparedPair> pairs = compare(eyes(400, 0.3, 4), THREE);
         assertThat(pairs).hasSize(3);
         assertThat(pairs).isEqualTo(compare(eyes(400, 0.3, 4), THREE));
-        assertThat(pairs).allSatisfy(pair -> assertThat(
-                        pair.heteroscedastic().adjusted().value())
-                .isGreaterThanOrEqualTo(pair.heteroscedastic().alone().value()));
+        assertThat(pairs)
+                .allSatisfy(pair -> assertThat(pair.heteroscedastic().adjusted().value())
+                        .isGreaterThanOrEqualTo(pair.heteroscedastic().alone().value()));
     }
 
     @Test
@@ -122,7 +122,8 @@ class FormulaComparisonTest {
 
     @Test
     void a_formula_is_not_told_from_itself() {
-        ComparedPair pair = compare(eyes(50, 0.3, 4), List.of(FormulaName.T2, FormulaName.T2)).get(0);
+        ComparedPair pair = compare(eyes(50, 0.3, 4), List.of(FormulaName.T2, FormulaName.T2))
+                .get(0);
         assertThat(pair.heteroscedastic().alone().value()).isEqualTo(1);
         assertThat(pair.bootstrap().alone().value()).isEqualTo(1);
         assertThat(pair.ratio().low().value()).isEqualTo(1);
@@ -131,7 +132,8 @@ class FormulaComparisonTest {
     /** Holm 1979: 0.01, 0.04, 0.03, 0.005 become 0.03, 0.06, 0.06, 0.02 (R's p.adjust gives the same, value from memory). */
     @Test
     void many_comparisons_are_paid_for() {
-        assertThat(Holm.adjusted(0.01, 0.04, 0.03, 0.005)).containsExactly(new double[] {0.03, 0.06, 0.06, 0.02}, within(1e-12));
+        assertThat(Holm.adjusted(0.01, 0.04, 0.03, 0.005))
+                .containsExactly(new double[] {0.03, 0.06, 0.06, 0.02}, within(1e-12));
         assertThat(Holm.adjusted(0.9, 0.8)).containsExactly(new double[] {1, 1}, within(1e-12));
     }
 }

@@ -23,12 +23,12 @@ class RefractiveAuditTest {
     private static final LensConstants USED = LensConstants.ofAConstant(PureNumber.of(118.7));
 
     private static SimulatedEyes eyes(int parts) {
-        return new SimulatedEyes(
-                new SimulatedEyes.Law(FormulaName.HOLLADAY_1, USED), USED, 0.4, 6000, parts, 3);
+        return new SimulatedEyes(new SimulatedEyes.Law(FormulaName.HOLLADAY_1, USED), USED, 0.4, 6000, parts, 3);
     }
 
     private static AuditReport report(OperatedEyes eyes) {
-        return EyeTally.over(eyes, POLICY, () -> new RefractiveAudit(POLICY.groups())).report();
+        return EyeTally.over(eyes, POLICY, () -> new RefractiveAudit(POLICY.groups()))
+                .report();
     }
 
     @Test
@@ -62,7 +62,8 @@ class RefractiveAuditTest {
         AuditReport report = report(eyes(2));
         assertThat(report.operations()).isEqualTo(6000);
         assertThat(report.excluded()).containsOnlyKeys(Exclusion.COMPLICATED);
-        assertThat(report.counted() + report.excluded().get(Exclusion.COMPLICATED)).isEqualTo(6000);
+        assertThat(report.counted() + report.excluded().get(Exclusion.COMPLICATED))
+                .isEqualTo(6000);
         for (Group.By by : Group.By.values()) {
             assertThat(report.eyes().entrySet().stream()
                             .filter(each -> each.getKey().by() == by)
@@ -88,8 +89,8 @@ class RefractiveAuditTest {
     void no_eye_at_all_is_a_report_too() {
         AuditReport none = report(OperatedEyes.of(List.of()));
         assertThat(none.operations()).isZero();
-        AuditReport left = report(
-                OperatedEyes.of(List.of(Operated.ordinary().site(Optional.of(LensSite.SULCUS)).eye())));
+        AuditReport left = report(OperatedEyes.of(
+                List.of(Operated.ordinary().site(Optional.of(LensSite.SULCUS)).eye())));
         assertThat(left.excluded()).containsEntry(Exclusion.NOT_IN_THE_BAG, 1L);
         assertThat(left.counted()).isZero();
     }

@@ -46,7 +46,12 @@ class OpeningStudyTest {
     void contraction_is_what_an_opening_lost_of_its_diameter() {
         Optional<OpeningTechnique> torn = Optional.of(OpeningTechnique.TORN_BY_HAND);
         follow(torn, 5.3, seen(0, 5.0, Optional.empty()), seen(30, 4.5, Optional.of(0.2)));
-        follow(torn, 5.2, seen(0, 5.5, Optional.empty()), seen(20, 5.5, Optional.empty()), seen(59, 5.39, Optional.of(0.1)));
+        follow(
+                torn,
+                5.2,
+                seen(0, 5.5, Optional.empty()),
+                seen(20, 5.5, Optional.empty()),
+                seen(59, 5.39, Optional.of(0.1)));
         assertThat(study.courses()).singleElement().satisfies(course -> {
             assertThat(course.technique()).isEqualTo(OpeningTechnique.TORN_BY_HAND);
             assertThat(course.planned().value()).isEqualTo(5.25);
@@ -68,8 +73,16 @@ class OpeningStudyTest {
 
     @Test
     void techniques_diameters_and_times_are_kept_apart() {
-        follow(Optional.of(OpeningTechnique.THERMAL), 5.25, seen(0, 5, Optional.empty()), seen(500, 5.1, Optional.empty()));
-        follow(Optional.of(OpeningTechnique.THERMAL), 5.75, seen(0, 5.8, Optional.empty()), seen(1, 5.8, Optional.empty()));
+        follow(
+                Optional.of(OpeningTechnique.THERMAL),
+                5.25,
+                seen(0, 5, Optional.empty()),
+                seen(500, 5.1, Optional.empty()));
+        follow(
+                Optional.of(OpeningTechnique.THERMAL),
+                5.75,
+                seen(0, 5.8, Optional.empty()),
+                seen(1, 5.8, Optional.empty()));
         follow(Optional.empty(), 5.25, seen(0, 5, Optional.empty()));
         assertThat(study.courses()).hasSize(2);
         OpeningCourse.At late = study.courses().get(0).times().get(0);

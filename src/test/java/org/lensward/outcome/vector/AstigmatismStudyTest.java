@@ -62,22 +62,21 @@ class AstigmatismStudyTest {
         assertThat(summary.varianceY().value()).isCloseTo(covariance.getEntry(1, 1), within(SAME));
         EigenDecomposition axes = new EigenDecomposition(covariance);
         VectorSummary.Ellipse ellipse = summary.ofEyes();
-        double squared = Math.pow(ellipse.major().value(), 2) + Math.pow(ellipse.minor().value(), 2);
+        double squared =
+                Math.pow(ellipse.major().value(), 2) + Math.pow(ellipse.minor().value(), 2);
         double product = ellipse.major().value() * ellipse.minor().value();
         double scale = squared / (axes.getRealEigenvalue(0) + axes.getRealEigenvalue(1));
         assertThat(product).isCloseTo(scale * Math.sqrt(Math.max(0, axes.getDeterminant())), within(1e-6));
         double tilt = Math.toRadians(ellipse.tilt().value());
         RealMatrix along = MatrixUtils.createColumnRealMatrix(new double[] {Math.cos(tilt), Math.sin(tilt)});
         double variance = along.transpose().multiply(covariance).multiply(along).getEntry(0, 0);
-        assertThat(variance)
-                .isCloseTo(Math.max(axes.getRealEigenvalue(0), axes.getRealEigenvalue(1)), within(1e-6));
+        assertThat(variance).isCloseTo(Math.max(axes.getRealEigenvalue(0), axes.getRealEigenvalue(1)), within(1e-6));
         assertThat(ellipse.major().value() / summary.ofCentroid().major().value())
                 .isCloseTo(Math.sqrt(vectors.size() + 1.0), within(1e-6));
     }
 
     @Property(tries = 200)
-    void merge_order_does_not_matter(
-            @ForAll("vectors") List<double[]> one, @ForAll("vectors") List<double[]> two) {
+    void merge_order_does_not_matter(@ForAll("vectors") List<double[]> one, @ForAll("vectors") List<double[]> two) {
         VectorTally forward = tally(one);
         forward.merge(tally(two));
         VectorTally backward = tally(two);
@@ -124,7 +123,8 @@ class AstigmatismStudyTest {
 
     @Test
     void two_eyes_have_no_ellipse() {
-        assertThat(tally(List.of(new double[] {1, 0}, new double[] {0, 1})).summary()).isEmpty();
+        assertThat(tally(List.of(new double[] {1, 0}, new double[] {0, 1})).summary())
+                .isEmpty();
     }
 
     /** A residual of 0.50 D at 90 expected, 1.00 D at 90 found: 0.50 D too much along 90 degrees, that is x = -0.5. */
@@ -147,8 +147,10 @@ class AstigmatismStudyTest {
                     .lens(each < 4 ? toric() : Operated.ordinary().lens());
             (each % 2 == 0 ? study : other).add(admission.admit(eye.eye()));
         }
-        study.add(admission.admit(
-                Operated.ordinary().keys("q", "o").site(Optional.of(LensSite.SULCUS)).eye()));
+        study.add(admission.admit(Operated.ordinary()
+                .keys("q", "o")
+                .site(Optional.of(LensSite.SULCUS))
+                .eye()));
         assertThat(study.toricErrors()).isEmpty();
         study.merge(other);
         VectorSummary after = study.after().orElseThrow();
