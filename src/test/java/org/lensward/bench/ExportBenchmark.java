@@ -54,7 +54,8 @@ public final class ExportBenchmark {
             OutcomeStudy study = OutcomeStudy.of(reading, OutcomePolicyFile.shipped(), reading.catalogue());
             Duration all = Duration.between(start, Instant.now());
             System.gc();
-            long used = Runtime.getRuntime().totalMemory() - Runtime.getRuntime().freeMemory();
+            long used =
+                    Runtime.getRuntime().totalMemory() - Runtime.getRuntime().freeMemory();
             System.out.printf(
                     Locale.ROOT,
                     "%,9d eyes, %,6d MB: read in %,7.1f s, studied in %,6.1f s more; %,7.1f s of processor time (%5.0f us an eye); %d counted;"

@@ -21,6 +21,7 @@ import org.jfree.chart.renderer.xy.XYItemRenderer;
 import org.jfree.data.xy.XYDataset;
 import org.w3c.dom.Document;
 import org.w3c.dom.Element;
+import org.w3c.dom.Node;
 
 /** Draws a plot as SVG that stands inside a page: black, grey and two colours that differ in print too, lines told apart by dashes. */
 final class Drawing {
@@ -94,7 +95,7 @@ final class Drawing {
         root.setAttribute("viewBox", "0 0 " + WIDTH + " " + height);
         root.setAttribute("role", "img");
         root.setAttribute("aria-labelledby", said.id() + "-title " + said.id() + "-words");
-        Element first = (Element) root.getFirstChild();
+        Node first = root.getFirstChild();
         root.insertBefore(text(document, "desc", said.id() + "-words", said.words()), first);
         root.insertBefore(text(document, "title", said.id() + "-title", said.title()), root.getFirstChild());
         return printed(graphics, root);
