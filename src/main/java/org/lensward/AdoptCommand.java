@@ -22,8 +22,8 @@ import org.lensward.record.outcome.ConstantAdoption;
 import org.lensward.record.outcome.OutcomeReading;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.ParentCommand;
 import picocli.CommandLine.Parameters;
+import picocli.CommandLine.ParentCommand;
 
 /** A named clinician takes on a constant that the eyes suggest. */
 @Command(
@@ -45,16 +45,32 @@ final class AdoptCommand implements Callable<Integer> {
     @Parameters(index = "0", paramLabel = "CONSTANT", description = "as outcomes names it, such as c-1a2b3c4d")
     private String constant = "";
 
-    @Parameters(index = "1..*", arity = "0..*", paramLabel = "FILE", description = "the eyes; those of the record if absent")
+    @Parameters(
+            index = "1..*",
+            arity = "0..*",
+            paramLabel = "FILE",
+            description = "the eyes; those of the record if absent")
     private List<Path> files = List.of();
 
-    @Option(names = "--record", required = true, paramLabel = "URL", description = "base address of the record with the lens models")
+    @Option(
+            names = "--record",
+            required = true,
+            paramLabel = "URL",
+            description = "base address of the record with the lens models")
     private @Nullable URI record;
 
-    @Option(names = "--clinician", required = true, paramLabel = "WHO", description = "who answers for it: Practitioner/..., or a name")
+    @Option(
+            names = "--clinician",
+            required = true,
+            paramLabel = "WHO",
+            description = "who answers for it: Practitioner/..., or a name")
     private String clinician = "";
 
-    @Option(names = "--constants-version", required = true, paramLabel = "NAME", description = "the hospital's name of its constants from then on")
+    @Option(
+            names = "--constants-version",
+            required = true,
+            paramLabel = "NAME",
+            description = "the hospital's name of its constants from then on")
     private String version = "";
 
     @Override
@@ -69,7 +85,9 @@ final class AdoptCommand implements Callable<Integer> {
             Optional<Proposal> chosen = outcomes.study(reading).proposals().stream()
                     .filter(each -> ConstantAdoption.name(each).equals(constant))
                     .findFirst();
-            return chosen.isEmpty() ? refuse("the eyes suggest no constant " + constant) : adopt(chosen.get(), client, out);
+            return chosen.isEmpty()
+                    ? refuse("the eyes suggest no constant " + constant)
+                    : adopt(chosen.get(), client, out);
         } catch (UnreadableRecord refused) {
             return UnreadableInput.tell(refused);
         }
@@ -77,8 +95,8 @@ final class AdoptCommand implements Callable<Integer> {
 
     private int adopt(Proposal proposal, RecordClient client, PrintStream out) {
         Clock clock = Clock.system(ZoneId.systemDefault());
-        String said = AdoptedConstant.of(client, proposal)
-                .by(clinician, LocalDate.now(clock), version, clock.instant());
+        String said =
+                AdoptedConstant.of(client, proposal).by(clinician, LocalDate.now(clock), version, clock.instant());
         boolean refused = said.startsWith(AdoptedConstant.NOT);
         (refused ? System.err : out).println(said);
         return refused ? REFUSED : ADOPTED;

@@ -34,31 +34,43 @@ final class OutcomeText {
     }
 
     private String whole() {
-        line("%d operations%s, %d counted. Outcome policy %s.",
+        line(
+                "%d operations%s, %d counted. Outcome policy %s.",
                 study.audit().operations(),
-                study.period().map(each -> " from " + each.from() + " to " + each.to()).orElse(""),
+                study.period()
+                        .map(each -> " from " + each.from() + " to " + each.to())
+                        .orElse(""),
                 study.audit().counted(),
                 study.policy().version());
-        part("Left out", study.audit().excluded().entrySet().stream()
-                .sorted(Map.Entry.comparingByKey())
-                .map(each -> each.getValue() + "  " + each.getKey()));
-        part("Not usable", study.unused().counts().entrySet().stream()
-                .sorted(Map.Entry.comparingByKey())
-                .map(each -> each.getValue() + "  " + each.getKey() + ": "
-                        + named(study.unused().named(each.getKey()), each.getValue())));
+        part(
+                "Left out",
+                study.audit().excluded().entrySet().stream()
+                        .sorted(Map.Entry.comparingByKey())
+                        .map(each -> each.getValue() + "  " + each.getKey()));
+        part(
+                "Not usable",
+                study.unused().counts().entrySet().stream()
+                        .sorted(Map.Entry.comparingByKey())
+                        .map(each -> each.getValue() + "  " + each.getKey() + ": "
+                                + named(study.unused().named(each.getKey()), each.getValue())));
         errors();
-        part("Constants that the eyes suggest (nothing changes until a clinician adopts one)", study.proposals().stream()
-                .filter(ConstantAdoption::isUsual)
-                .filter(each -> each.scope().surgeon().isEmpty() || each.enoughEyes())
-                .map(OutcomeText::proposal));
+        part(
+                "Constants that the eyes suggest (nothing changes until a clinician adopts one)",
+                study.proposals().stream()
+                        .filter(ConstantAdoption::isUsual)
+                        .filter(each -> each.scope().surgeon().isEmpty() || each.enoughEyes())
+                        .map(OutcomeText::proposal));
         ruptures();
-        part("Astigmatism after surgery", study.astigmatism().stream().map(each -> String.format(
-                Locale.ROOT,
-                "%d eyes: mean size %.2f D, centroid %.2f D at %.0f degrees",
-                each.eyes(),
-                each.meanMagnitude().value(),
-                each.centroid().magnitude().value(),
-                each.centroid().steepMeridian().value())));
+        part(
+                "Astigmatism after surgery",
+                study.astigmatism().stream()
+                        .map(each -> String.format(
+                                Locale.ROOT,
+                                "%d eyes: mean size %.2f D, centroid %.2f D at %.0f degrees",
+                                each.eyes(),
+                                each.meanMagnitude().value(),
+                                each.centroid().magnitude().value(),
+                                each.centroid().steepMeridian().value())));
         part("Openings of the capsule", study.openings().stream().flatMap(OutcomeText::opening));
         return text.toString();
     }
@@ -74,7 +86,9 @@ final class OutcomeText {
             long eyes = study.audit().eyes().getOrDefault(group, 0L);
             part(
                     name + ", " + eyes + (eyes == 1 ? " eye" : " eyes"),
-                    formulas.isEmpty() ? Stream.of("too few to show") : formulas.stream().map(each -> error(each, group)));
+                    formulas.isEmpty()
+                            ? Stream.of("too few to show")
+                            : formulas.stream().map(each -> error(each, group)));
         });
         study.audit().of(Group.EVERYONE).stream().findFirst().ifPresent(this::benchmarks);
     }
@@ -101,9 +115,12 @@ final class OutcomeText {
                 each.raw().meanAbsolute().value(),
                 each.raw().medianAbsolute().value());
         return group.equals(Group.EVERYONE)
-                ? first + "; " + each.raw().within().stream().map(OutcomeText::within).collect(Collectors.joining(", "))
+                ? first + "; "
+                        + each.raw().within().stream().map(OutcomeText::within).collect(Collectors.joining(", "))
                         + "; mean zeroed: "
-                        + each.zeroed().within().stream().map(OutcomeText::share).collect(Collectors.joining(", "))
+                        + each.zeroed().within().stream()
+                                .map(OutcomeText::share)
+                                .collect(Collectors.joining(", "))
                 : first;
     }
 
@@ -122,19 +139,24 @@ final class OutcomeText {
     }
 
     private void benchmarks(ErrorSummary best) {
-        part("Against what others reached, " + best.formula(), PublishedResult.all().stream()
-                .flatMap(published -> best.raw().within().stream()
-                        .filter(own -> own.limit().compareTo(published.limit()) == 0)
-                        .map(published::compare))
-                .map(each -> String.format(
-                        Locale.ROOT,
-                        "within %s %.1f %%, %s %.1f %%: %s (%s)",
-                        each.published().limit().rounded(),
-                        100 * each.own().share().value(),
-                        each.published().name(),
-                        100 * each.published().share().value(),
-                        each.standing().toString().toLowerCase(Locale.ROOT).replace('_', ' '),
-                        each.published().source())));
+        part(
+                "Against what others reached, " + best.formula(),
+                PublishedResult.all().stream()
+                        .flatMap(published -> best.raw().within().stream()
+                                .filter(own -> own.limit().compareTo(published.limit()) == 0)
+                                .map(published::compare))
+                        .map(each -> String.format(
+                                Locale.ROOT,
+                                "within %s %.1f %%, %s %.1f %%: %s (%s)",
+                                each.published().limit().rounded(),
+                                100 * each.own().share().value(),
+                                each.published().name(),
+                                100 * each.published().share().value(),
+                                each.standing()
+                                        .toString()
+                                        .toLowerCase(Locale.ROOT)
+                                        .replace('_', ' '),
+                                each.published().source())));
     }
 
     private static String proposal(Proposal each) {
@@ -160,20 +182,33 @@ final class OutcomeText {
 
     private void ruptures() {
         study.ruptures().ifPresent(all -> {
-            part("Ruptured capsules or vitreous lost", Stream.concat(
-                    Stream.of(rupture("all", all)),
-                    study.surgeons().entrySet().stream().map(each -> rupture(each.getKey(), each.getValue()))));
-            part("Cumulative sum", study.course().last().stream().map(last -> String.format(
-                    Locale.ROOT,
-                    "%d operations: worse %.2f of %.2f, better %.2f of %.2f; signals of worse %d, of better %d; expected minus observed %+.1f",
-                    last.number(),
-                    last.worse().value(),
-                    study.course().limits().orElseThrow().worse().value(),
-                    last.better().value(),
-                    study.course().limits().orElseThrow().better().value(),
-                    study.course().worse(),
-                    study.course().better(),
-                    last.saved().value())));
+            part(
+                    "Ruptured capsules or vitreous lost",
+                    Stream.concat(
+                            Stream.of(rupture("all", all)),
+                            study.surgeons().entrySet().stream().map(each -> rupture(each.getKey(), each.getValue()))));
+            part(
+                    "Cumulative sum",
+                    study.course().last().stream()
+                            .map(last -> String.format(
+                                    Locale.ROOT,
+                                    "%d operations: worse %.2f of %.2f, better %.2f of %.2f; signals of worse %d, of better %d; expected minus observed %+.1f",
+                                    last.number(),
+                                    last.worse().value(),
+                                    study.course()
+                                            .limits()
+                                            .orElseThrow()
+                                            .worse()
+                                            .value(),
+                                    last.better().value(),
+                                    study.course()
+                                            .limits()
+                                            .orElseThrow()
+                                            .better()
+                                            .value(),
+                                    study.course().worse(),
+                                    study.course().better(),
+                                    last.saved().value())));
         });
     }
 
@@ -200,17 +235,18 @@ final class OutcomeText {
     }
 
     private static Stream<String> opening(OpeningCourse course) {
-        return course.times().stream().map(at -> String.format(
-                Locale.ROOT,
-                "%s, planned %s, %d made %.2f mm on average: day %.0f to %.0f, %d eyes, contraction %.1f %%",
-                course.technique(),
-                course.planned().rounded(),
-                course.openings(),
-                course.meanMade().value(),
-                at.from().value(),
-                at.to().value(),
-                at.eyes(),
-                at.contraction().value()));
+        return course.times().stream()
+                .map(at -> String.format(
+                        Locale.ROOT,
+                        "%s, planned %s, %d made %.2f mm on average: day %.0f to %.0f, %d eyes, contraction %.1f %%",
+                        course.technique(),
+                        course.planned().rounded(),
+                        course.openings(),
+                        course.meanMade().value(),
+                        at.from().value(),
+                        at.to().value(),
+                        at.eyes(),
+                        at.contraction().value()));
     }
 
     private void part(String heading, Stream<String> lines) {

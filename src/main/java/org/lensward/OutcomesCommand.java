@@ -51,25 +51,38 @@ final class OutcomesCommand implements Callable<Integer> {
     @Spec
     private @Nullable CommandSpec command;
 
-    @Parameters(arity = "0..*", paramLabel = "FILE", description = "NDJSON or Bundles, together one export, in any order")
+    @Parameters(
+            arity = "0..*",
+            paramLabel = "FILE",
+            description = "NDJSON or Bundles, together one export, in any order")
     private List<Path> files = List.of();
 
     @Option(names = "--record", paramLabel = "URL", description = "base address of a FHIR R4 record, read page by page")
     private @Nullable URI record;
 
-    @Option(names = "--json", description = "print the reports as FHIR (a transaction of MeasureReports) in place of words")
+    @Option(
+            names = "--json",
+            description = "print the reports as FHIR (a transaction of MeasureReports) in place of words")
     private boolean json;
 
-    @Option(names = "--write", description = "write the MeasureReports into the record of --record; written twice, they stand once")
+    @Option(
+            names = "--write",
+            description = "write the MeasureReports into the record of --record; written twice, they stand once")
     private boolean write;
 
-    @Option(names = "--reporter", paramLabel = "WHO", description = "who answers for the reports: Organization/..., or a name")
+    @Option(
+            names = "--reporter",
+            paramLabel = "WHO",
+            description = "who answers for the reports: Organization/..., or a name")
     private String reporter = "Lensward";
 
     @Option(names = "--policy", paramLabel = "FILE", description = "the hospital's policy; the shipped one if absent")
     private @Nullable Path policy;
 
-    @Option(names = "--outcome-policy", paramLabel = "FILE", description = "the hospital's outcome policy; the shipped one if absent")
+    @Option(
+            names = "--outcome-policy",
+            paramLabel = "FILE",
+            description = "the hospital's outcome policy; the shipped one if absent")
     private @Nullable Path outcomePolicy;
 
     @Override
@@ -110,7 +123,10 @@ final class OutcomesCommand implements Callable<Integer> {
     private void report(OutcomeStudy study, FhirContext fhir, IParser printer, PrintStream out) {
         Optional<OutcomeReports.Span> span = study.period()
                 .map(each -> new OutcomeReports.Span(
-                        each.from(), each.to(), reporter, Clock.system(ZoneId.systemDefault()).instant()));
+                        each.from(),
+                        each.to(),
+                        reporter,
+                        Clock.system(ZoneId.systemDefault()).instant()));
         if (span.isEmpty()) {
             return;
         }

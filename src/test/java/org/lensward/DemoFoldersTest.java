@@ -49,7 +49,8 @@ class DemoFoldersTest {
         try (Stream<Path> inside = Files.list(FOLDERS)) {
             return inside.filter(Files::isDirectory)
                     .filter(folder -> !folder.endsWith("three-hospitals")) // one eye three ways: ThreeHospitalsTest
-                    .filter(folder -> !folder.endsWith("outcomes-of-a-year")) // eyes looked back on: OutcomesCommandTest
+                    .filter(folder ->
+                            !folder.endsWith("outcomes-of-a-year")) // eyes looked back on: OutcomesCommandTest
                     .sorted()
                     .toList();
         }

@@ -51,7 +51,8 @@ class OutcomesCommandTest {
         assertThat(new Shelf(written).all(MeasureReport.class))
                 .hasSize(2)
                 .allSatisfy(each -> assertThat(ProfileValidator.errors(each)).isEmpty())
-                .allSatisfy(each -> assertThat(each.getReporter().getReference()).isEqualTo("Organization/harbour-eye-unit"));
+                .allSatisfy(each ->
+                        assertThat(each.getReporter().getReference()).isEqualTo("Organization/harbour-eye-unit"));
         assertThat(seen.out()).doesNotContain("Patient/", "person-");
         assertThat(seen.err()).contains("All eyes that count");
     }
@@ -72,12 +73,28 @@ class OutcomesCommandTest {
 
     @Test
     void nothing_is_adopted_without_a_name() {
-        assertThat(Terminal.run("outcomes", "adopt", "c-12345678", EXPORT, "--record", "http://localhost:1/fhir", "--constants-version", "v2")
+        assertThat(Terminal.run(
+                                "outcomes",
+                                "adopt",
+                                "c-12345678",
+                                EXPORT,
+                                "--record",
+                                "http://localhost:1/fhir",
+                                "--constants-version",
+                                "v2")
                         .exit())
                 .isEqualTo(2);
         assertThat(Terminal.run(
-                                "outcomes", "adopt", "c-12345678", EXPORT, "--record", "http://localhost:1/fhir",
-                                "--constants-version", "v2", "--clinician", " ")
+                                "outcomes",
+                                "adopt",
+                                "c-12345678",
+                                EXPORT,
+                                "--record",
+                                "http://localhost:1/fhir",
+                                "--constants-version",
+                                "v2",
+                                "--clinician",
+                                " ")
                         .exit())
                 .isEqualTo(3);
     }

@@ -61,7 +61,11 @@ class OutcomesRecordTest {
     }
 
     private static <T extends Resource> List<T> all(Class<T> type) {
-        Bundle found = client.search().forResource(type).count(500).returnBundle(Bundle.class).execute();
+        Bundle found = client.search()
+                .forResource(type)
+                .count(500)
+                .returnBundle(Bundle.class)
+                .execute();
         return new Shelf(found).all(type).toList();
     }
 
@@ -77,7 +81,10 @@ class OutcomesRecordTest {
         Path export = Files.write(folder.resolve("few.ndjson"), InventedYear.few());
         Terminal seen = outcomes();
         assertThat(seen.exit()).as(seen.err()).isZero();
-        assertThat(seen.out().lines().filter(line -> !line.contains("Constants")).toList())
+        assertThat(seen.out()
+                        .lines()
+                        .filter(line -> !line.contains("Constants"))
+                        .toList())
                 .isEqualTo(Terminal.run("outcomes", export.toString())
                         .out()
                         .lines()
@@ -107,14 +114,18 @@ class OutcomesRecordTest {
         assertThat(adopted.exit()).as(adopted.err()).isZero();
         assertThat(adopted.out()).contains("Adopted: A 119.1", MODEL, "house-2");
 
-        DeviceDefinition model = client.read().resource(DeviceDefinition.class).withId("harbour-60").execute();
+        DeviceDefinition model = client.read()
+                .resource(DeviceDefinition.class)
+                .withId("harbour-60")
+                .execute();
         assertThat(model.getExtensionString("https://lensward.org/fhir/StructureDefinition/constants-version"))
                 .isEqualTo("house-2");
         assertThat(ProfileValidator.errors(model)).isEmpty();
         assertThat(constants(model)).containsExactlyInAnyOrder("118.5", "119.1");
 
         Task after = planned();
-        assertThat(after.getIdElement().getIdPart()).isNotEqualTo(before.getIdElement().getIdPart());
+        assertThat(after.getIdElement().getIdPart())
+                .isNotEqualTo(before.getIdElement().getIdPart());
         Task voided = client.read()
                 .resource(Task.class)
                 .withId(before.getIdElement().getIdPart())
@@ -164,7 +175,8 @@ class OutcomesRecordTest {
     private static List<String> constants(DeviceDefinition model) {
         return model.getProperty().stream()
                 .filter(each -> each.getType().getCodingFirstRep().getCode().equals("397263007"))
-                .map(each -> String.format("%.1f", each.getValueQuantityFirstRep().getValue()))
+                .map(each ->
+                        String.format("%.1f", each.getValueQuantityFirstRep().getValue()))
                 .toList();
     }
 

@@ -70,9 +70,8 @@ public final class EyeRecord {
         ScalarReader scalars = new ScalarReader(new ArrayList<Finding>());
         return groups.stream()
                 .filter(group -> group.eyes().equals(Set.of(eye)))
-                .flatMap(group -> group.day().stream()
-                        .flatMap(day -> scalars.read(group, OPENING_DIAMETER).stream()
-                                .map(diameter -> seen(day, diameter, decentration(scalars, group, day, eye)))))
+                .flatMap(group -> group.day().stream().flatMap(day -> scalars.read(group, OPENING_DIAMETER).stream()
+                        .map(diameter -> seen(day, diameter, decentration(scalars, group, day, eye)))))
                 .toList();
     }
 

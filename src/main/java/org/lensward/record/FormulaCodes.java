@@ -71,8 +71,8 @@ public final class FormulaCodes {
         Optional<Double> a1 = stated(predictions, Systems.DICOM, "111770");
         Optional<Double> a2 = stated(predictions, Systems.DICOM, "111771");
         Optional<HaigisConstants> haigis = a0.isPresent() && a1.isPresent() && a2.isPresent()
-                ? Optional.of(new HaigisConstants(
-                        Millimetres.of(a0.get()), PureNumber.of(a1.get()), PureNumber.of(a2.get())))
+                ? Optional.of(
+                        new HaigisConstants(Millimetres.of(a0.get()), PureNumber.of(a1.get()), PureNumber.of(a2.get())))
                 : Optional.empty();
         return LensConstants.published(
                 stated(predictions, Systems.SNOMED, LensCodes.A_CONSTANT).map(PureNumber::of),
@@ -93,13 +93,17 @@ public final class FormulaCodes {
     /** The constants that went into the formula, each as a component. */
     static List<ObservationComponentComponent> constants(FormulaView view) {
         LensConstants all = view.constants();
-        LensConstants own = switch (view.formula()) {
-            case SRK_T, T2, SHAMMAS_MYOPIC, SHAMMAS_HYPEROPIC ->
-                new LensConstants(all.aConstant(), Optional.empty(), Optional.empty(), Optional.empty());
-            case HOLLADAY_1 -> new LensConstants(Optional.empty(), all.surgeonFactor(), Optional.empty(), Optional.empty());
-            case HOFFER_Q -> new LensConstants(Optional.empty(), Optional.empty(), all.personalisedAcd(), Optional.empty());
-            case HAIGIS, HAIGIS_L -> new LensConstants(Optional.empty(), Optional.empty(), Optional.empty(), all.haigis());
-        };
+        LensConstants own =
+                switch (view.formula()) {
+                    case SRK_T, T2, SHAMMAS_MYOPIC, SHAMMAS_HYPEROPIC ->
+                        new LensConstants(all.aConstant(), Optional.empty(), Optional.empty(), Optional.empty());
+                    case HOLLADAY_1 ->
+                        new LensConstants(Optional.empty(), all.surgeonFactor(), Optional.empty(), Optional.empty());
+                    case HOFFER_Q ->
+                        new LensConstants(Optional.empty(), Optional.empty(), all.personalisedAcd(), Optional.empty());
+                    case HAIGIS, HAIGIS_L ->
+                        new LensConstants(Optional.empty(), Optional.empty(), Optional.empty(), all.haigis());
+                };
         return parts(own).stream()
                 .map(each -> new ObservationComponentComponent(each.code()).setValue(each.value()))
                 .toList();
@@ -110,8 +114,8 @@ public final class FormulaCodes {
         List<ConstantPart> parts = new ArrayList<>();
         constants
                 .aConstant()
-                .ifPresent(each -> parts.add(part(
-                        Systems.SNOMED, LensCodes.A_CONSTANT, "A-constant", Quantities.number(each.value()))));
+                .ifPresent(each -> parts.add(
+                        part(Systems.SNOMED, LensCodes.A_CONSTANT, "A-constant", Quantities.number(each.value()))));
         constants
                 .surgeonFactor()
                 .ifPresent(each -> parts.add(
@@ -134,8 +138,11 @@ public final class FormulaCodes {
                         constants.aConstant().map(each -> number("A", each.value())),
                         constants.surgeonFactor().map(each -> number("SF", each.value())),
                         constants.personalisedAcd().map(each -> number("pACD", each.value())),
-                        constants.haigis().map(Constant::value).map(each -> number("a0", each.a0()) + " "
-                                + number("a1", each.a1()) + " " + number("a2", each.a2())))
+                        constants
+                                .haigis()
+                                .map(Constant::value)
+                                .map(each -> number("a0", each.a0()) + " " + number("a1", each.a1()) + " "
+                                        + number("a2", each.a2())))
                 .flatMap(Optional::stream)
                 .collect(Collectors.joining(" "));
     }

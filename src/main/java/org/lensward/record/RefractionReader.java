@@ -64,8 +64,7 @@ final class RefractionReader {
             unused.add(new Unused(trouble.get(), group.evidence()));
             return Optional.empty();
         }
-        MeasurementCode code =
-                group.scalars().containsKey(REFRACTION_SPHERE) ? REFRACTION_SPHERE : ACHIEVED_REFRACTION;
+        MeasurementCode code = group.scalars().containsKey(REFRACTION_SPHERE) ? REFRACTION_SPHERE : ACHIEVED_REFRACTION;
         doubts.clear();
         Optional<Dioptres> sphere = number(group, code).map(Dioptres::of);
         Optional<Cylinder> cylinder = cylinder(group);
@@ -117,10 +116,9 @@ final class RefractionReader {
             if (Codes.has(method, Systems.SNOMED, SUBJECTIVE)) {
                 return Optional.of(Way.SUBJECTIVE);
             }
-            Optional<Way> ours = Codes.in(method, Systems.REFRACTION_METHOD)
-                    .flatMap(code -> Stream.of(Way.values())
-                            .filter(each -> each.code().equals(code))
-                            .findFirst());
+            Optional<Way> ours = Codes.in(method, Systems.REFRACTION_METHOD).flatMap(code -> Stream.of(Way.values())
+                    .filter(each -> each.code().equals(code))
+                    .findFirst());
             if (ours.isPresent()) {
                 return ours;
             }

@@ -42,8 +42,8 @@ public final class ComplicationCharts {
         renderer.setSeriesPaint(2, Drawing.INK);
         renderer.setSeriesLinesVisible(2, false);
         renderer.setSeriesShapesVisible(2, true);
-        XYPlot plot = Drawing.plot(
-                data, new NumberAxis("Operations"), new NumberAxis("Ruptured capsules, %"), renderer);
+        XYPlot plot =
+                Drawing.plot(data, new NumberAxis("Operations"), new NumberAxis("Ruptured capsules, %"), renderer);
         return Drawing.chart(
                 "funnel",
                 "Capsule rupture by number of operations",
@@ -60,8 +60,7 @@ public final class ComplicationCharts {
                                 .toList()));
     }
 
-    private static XYSeries percent(
-            String name, List<FunnelLimits> limits, ToDoubleFunction<FunnelLimits> count) {
+    private static XYSeries percent(String name, List<FunnelLimits> limits, ToDoubleFunction<FunnelLimits> count) {
         XYSeries series = new XYSeries(name);
         limits.forEach(each -> series.add(each.operations(), 100 * count.applyAsDouble(each) / each.operations()));
         return series;
@@ -90,7 +89,8 @@ public final class ComplicationCharts {
             renderer.setSeriesStroke(limit, Drawing.DOTTED);
         }
         XYPlot plot = Drawing.plot(data, new NumberAxis("Operation"), new NumberAxis("Cumulative sum"), renderer);
-        return Drawing.chart("cusum", "Capsule rupture, risk-adjusted cumulative sum", words(points), plot, table(points));
+        return Drawing.chart(
+                "cusum", "Capsule rupture, risk-adjusted cumulative sum", words(points), plot, table(points));
     }
 
     private static XYSeries level(String name, long last, double at) {
@@ -101,15 +101,22 @@ public final class ComplicationCharts {
     }
 
     private static String words(List<SeriesPoint> points) {
-        long worse = points.stream().filter(each -> each.signal() == SeriesPoint.Signal.WORSE).count();
-        long better = points.stream().filter(each -> each.signal() == SeriesPoint.Signal.BETTER).count();
+        long worse = points.stream()
+                .filter(each -> each.signal() == SeriesPoint.Signal.WORSE)
+                .count();
+        long better = points.stream()
+                .filter(each -> each.signal() == SeriesPoint.Signal.BETTER)
+                .count();
         return "Rising from nought: ruptures come oftener than foretold; falling: less often. Dotted: the limits. Signals of worse: "
                 + worse + ", of better: " + better + ".";
     }
 
     /** Signals, and the last point; the sum itself has as many rows as operations. */
     private static Chart.Table table(List<SeriesPoint> points) {
-        long last = points.stream().max(Comparator.comparing(SeriesPoint::number)).map(SeriesPoint::number).orElse(0L);
+        long last = points.stream()
+                .max(Comparator.comparing(SeriesPoint::number))
+                .map(SeriesPoint::number)
+                .orElse(0L);
         return new Chart.Table(
                 List.of("Operation", "Day", "Worse", "Better", "Signal"),
                 points.stream()

@@ -21,6 +21,8 @@ import org.jfree.chart.renderer.xy.XYItemRenderer;
 import org.jfree.data.xy.XYDataset;
 import org.w3c.dom.Document;
 import org.w3c.dom.Element;
+import org.w3c.dom.Node;
+import org.w3c.dom.NodeList;
 
 /** Draws a plot as SVG that stands inside a page: black, grey and two colours that differ in print too, lines told apart by dashes. */
 final class Drawing {
@@ -94,10 +96,18 @@ final class Drawing {
         root.setAttribute("viewBox", "0 0 " + WIDTH + " " + height);
         root.setAttribute("role", "img");
         root.setAttribute("aria-labelledby", said.id() + "-title " + said.id() + "-words");
-        Element first = (Element) root.getFirstChild();
+        nameless(root.getElementsByTagName("defs"));
+        Node first = root.getFirstChild();
         root.insertBefore(text(document, "desc", said.id() + "-words", said.words()), first);
         root.insertBefore(text(document, "title", said.id() + "-title", said.title()), root.getFirstChild());
         return printed(graphics, root);
+    }
+
+    /** Batik gives its definitions one and the same id in every drawing, and nothing refers to it. */
+    private static void nameless(NodeList definitions) {
+        for (int each = 0; each < definitions.getLength(); each++) {
+            ((Element) definitions.item(each)).removeAttribute("id");
+        }
     }
 
     private static Document document() {

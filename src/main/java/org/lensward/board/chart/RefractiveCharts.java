@@ -106,7 +106,9 @@ public final class RefractiveCharts {
         dots.addSeries("eyes", new double[][] {
             cells.stream().mapToDouble(each -> each.at().x().value()).toArray(),
             cells.stream().mapToDouble(each -> each.at().y().value()).toArray(),
-            cells.stream().mapToDouble(each -> 0.22 * Math.sqrt((double) each.eyes() / most)).toArray()
+            cells.stream()
+                    .mapToDouble(each -> 0.22 * Math.sqrt((double) each.eyes() / most))
+                    .toArray()
         });
         XYBubbleRenderer bubbles = new XYBubbleRenderer(XYBubbleRenderer.SCALE_ON_DOMAIN_AXIS);
         bubbles.setSeriesPaint(0, Drawing.BAND);

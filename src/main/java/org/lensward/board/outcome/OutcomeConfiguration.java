@@ -24,7 +24,6 @@ public class OutcomeConfiguration {
         OutcomePolicy outcomes = settings.policy().isBlank()
                 ? OutcomePolicyFile.shipped()
                 : OutcomePolicyFile.orShipped(Path.of(settings.policy()));
-        return new OutcomeView(
-                new OutcomeView.Reader(fhir, client, policy.biometry(), outcomes), settings, clock);
+        return new OutcomeView(new OutcomeView.Reader(fhir, client, policy.biometry(), outcomes), settings, clock);
     }
 }

@@ -36,7 +36,9 @@ public final class OutcomePage {
     String outcomes(Model model) {
         Optional<OutcomeView.Seen> seen = view.now();
         model.addAttribute("sheet", seen.map(each -> new OutcomeSheet(each.study())));
-        model.addAttribute("at", seen.map(each -> HOUR.format(each.at().atZone(clock.getZone()))).orElse(""));
+        model.addAttribute(
+                "at",
+                seen.map(each -> HOUR.format(each.at().atZone(clock.getZone()))).orElse(""));
         model.addAttribute("busy", view.busy());
         model.addAttribute("failed", view.failed());
         return "outcomes";

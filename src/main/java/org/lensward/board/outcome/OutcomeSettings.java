@@ -11,4 +11,6 @@ import org.springframework.boot.context.properties.bind.DefaultValue;
  * @param policy the hospital's outcome policy; empty for the shipped one
  */
 @ConfigurationProperties("lensward.outcomes")
-public record OutcomeSettings(@DefaultValue("24h") Duration stands, @DefaultValue("") String policy) {}
+public record OutcomeSettings(
+        @DefaultValue("24h") Duration stands,
+        @DefaultValue("") String policy) {}

@@ -36,7 +36,9 @@ public final class OutcomeSheet {
 
     public String counts() {
         return study.audit().operations() + " operations"
-                + study.period().map(each -> " from " + each.from() + " to " + each.to()).orElse("") + ", "
+                + study.period()
+                        .map(each -> " from " + each.from() + " to " + each.to())
+                        .orElse("") + ", "
                 + study.audit().counted() + " counted";
     }
 
@@ -91,7 +93,10 @@ public final class OutcomeSheet {
     private static List<String> figures(ErrorSummary each) {
         return List.of(
                 each.formula().toString(),
-                words("%.2f (%.2f to %.2f)", each.deviation().value(), each.deviationInterval().low().value(),
+                words(
+                        "%.2f (%.2f to %.2f)",
+                        each.deviation().value(),
+                        each.deviationInterval().low().value(),
                         each.deviationInterval().high().value()),
                 words("%+.2f", each.mean().value()),
                 words("%.2f", each.raw().meanAbsolute().value()),
@@ -109,7 +114,10 @@ public final class OutcomeSheet {
     }
 
     private static String share(Within each) {
-        return words("%.1f %% (%.1f to %.1f)", 100 * each.share().value(), 100 * each.interval().low().value(),
+        return words(
+                "%.1f %% (%.1f to %.1f)",
+                100 * each.share().value(),
+                100 * each.interval().low().value(),
                 100 * each.interval().high().value());
     }
 
@@ -119,7 +127,8 @@ public final class OutcomeSheet {
      * @param name by which it is adopted
      * @param obstacle why it cannot be; empty where it can
      */
-    public record Suggested(String name, String scope, String formula, long eyes, String now, String then, String obstacle) {}
+    public record Suggested(
+            String name, String scope, String formula, long eyes, String now, String then, String obstacle) {}
 
     public List<Suggested> constants() {
         return study.proposals().stream()
@@ -150,8 +159,11 @@ public final class OutcomeSheet {
                         Long.toString(each.getValue().operations()),
                         Long.toString(each.getValue().observed()),
                         words("%.1f", each.getValue().expected().value()),
-                        words("%.2f (%.2f to %.2f)", each.getValue().ratio().value(),
-                                each.getValue().interval().low().value(), each.getValue().interval().high().value())))
+                        words(
+                                "%.2f (%.2f to %.2f)",
+                                each.getValue().ratio().value(),
+                                each.getValue().interval().low().value(),
+                                each.getValue().interval().high().value())))
                 .toList();
     }
 
@@ -162,24 +174,30 @@ public final class OutcomeSheet {
     private List<Chart> draw() {
         List<Chart> drawn = new ArrayList<>();
         if (study.audit().counted() > 0) {
-            drawn.add(RefractiveCharts.errors(study.pictures().formula(), study.pictures().errors()));
-            drawn.add(RefractiveCharts.byLength(study.pictures().formula(), study.pictures().byLength()));
+            drawn.add(RefractiveCharts.errors(
+                    study.pictures().formula(), study.pictures().errors()));
+            drawn.add(RefractiveCharts.byLength(
+                    study.pictures().formula(), study.pictures().byLength()));
         }
         study.astigmatism()
-                .ifPresent(each -> drawn.add(RefractiveCharts.doubleAngle(study.pictures().astigmatism(), each)));
+                .ifPresent(each ->
+                        drawn.add(RefractiveCharts.doubleAngle(study.pictures().astigmatism(), each)));
         if (study.ruptures().isPresent()) {
             drawn.add(ComplicationCharts.funnel(limits(), dots()));
         }
         study.course()
                 .limits()
                 .ifPresent(each -> drawn.add(ComplicationCharts.cusum(
-                        study.course().points(), each.worse().value(), each.better().value())));
+                        study.course().points(),
+                        each.worse().value(),
+                        each.better().value())));
         return drawn;
     }
 
     private List<FunnelLimits> limits() {
         return FUNNEL.stream()
-                .map(each -> FunnelLimits.at(each, study.policy().complications().standard().value()))
+                .map(each -> FunnelLimits.at(
+                        each, study.policy().complications().standard().value()))
                 .toList();
     }
 

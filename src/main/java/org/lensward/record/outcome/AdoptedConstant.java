@@ -42,8 +42,8 @@ public final class AdoptedConstant {
             return NOT + obstacle.get() + ".";
         }
         String model = proposal.scope().model();
-        Optional<DeviceDefinition> standing = new Shelf(door.gather(List.of(model)))
-                .find(DeviceDefinition.class, new Reference(model));
+        Optional<DeviceDefinition> standing =
+                new Shelf(door.gather(List.of(model))).find(DeviceDefinition.class, new Reference(model));
         if (standing.isEmpty()) {
             return NOT + model + " is not in the record.";
         }

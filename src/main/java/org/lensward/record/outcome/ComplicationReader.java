@@ -72,7 +72,8 @@ final class ComplicationReader {
                 .filter(each -> concerns(each, procedure))
                 .forEach(each -> stated(each.getEvent(), each));
         shelf.all(Condition.class)
-                .filter(each -> Shelf.refers(procedure.getComplicationDetail(), each) || isOfEye(each, operation, until))
+                .filter(each ->
+                        Shelf.refers(procedure.getComplicationDetail(), each) || isOfEye(each, operation, until))
                 .forEach(each -> understood(each.getCode()).ifPresent(this::add));
         return found;
     }
@@ -112,7 +113,8 @@ final class ComplicationReader {
 
     /** A diagnosis that means a complication, begun in that eye from the day of the operation on. */
     private boolean isOfEye(Condition condition, DatedOperation operation, Optional<LocalDate> until) {
-        Optional<LocalDate> onset = Dates.day(condition.getOnset()).or(() -> Dates.day(condition.getRecordedDateElement()));
+        Optional<LocalDate> onset =
+                Dates.day(condition.getOnset()).or(() -> Dates.day(condition.getRecordedDateElement()));
         if (understood(condition.getCode()).isEmpty()
                 || onset.isEmpty()
                 || onset.get().isBefore(operation.day())

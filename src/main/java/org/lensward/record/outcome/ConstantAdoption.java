@@ -43,7 +43,8 @@ public final class ConstantAdoption {
     /** A short lasting name of a proposal, by which a person chooses it. */
     public static String name(Proposal proposal) {
         return "c-"
-                + Evidences.digest(proposal.scope() + "|" + proposal.formula() + "|" + proposal.aim()).substring(0, 8);
+                + Evidences.digest(proposal.scope() + "|" + proposal.formula() + "|" + proposal.aim())
+                        .substring(0, 8);
     }
 
     /** Whether its aim is the usual one: no mean error, or for Haigis' three the regression of lens positions. */
@@ -74,7 +75,8 @@ public final class ConstantAdoption {
      */
     public static Bundle transaction(DeviceDefinition standing, Adoption adoption, Instant at) {
         Proposal proposal = adoption.proposal();
-        if (!Shelf.name(standing).equals(proposal.scope().model()) || obstacle(proposal).isPresent()) {
+        if (!Shelf.name(standing).equals(proposal.scope().model())
+                || obstacle(proposal).isPresent()) {
             throw new IllegalArgumentException("This constant cannot become that of " + Shelf.name(standing));
         }
         DeviceDefinition model = standing.copy();
@@ -104,7 +106,9 @@ public final class ConstantAdoption {
     }
 
     private static boolean of(DeviceDefinitionPropertyComponent property, BiometryMethod method) {
-        return BiometryMethods.of(property.getValueCode()).filter(method::equals).isPresent();
+        return BiometryMethods.of(property.getValueCode())
+                .filter(method::equals)
+                .isPresent();
     }
 
     private static boolean sameCode(CodeableConcept one, CodeableConcept other) {
@@ -116,7 +120,8 @@ public final class ConstantAdoption {
     private static Provenance trail(DeviceDefinition standing, Adoption adoption, Instant at) {
         Provenance trail = new Provenance();
         trail.addTarget(new Reference(Shelf.name(standing)));
-        trail.setRecordedElement(new InstantType(Date.from(at), TemporalPrecisionEnum.MILLI, TimeZone.getTimeZone("UTC")));
+        trail.setRecordedElement(
+                new InstantType(Date.from(at), TemporalPrecisionEnum.MILLI, TimeZone.getTimeZone("UTC")));
         trail.addReason(new CodeableConcept().setText(words(adoption)));
         trail.addAgent().setWho(Signature.reference(adoption.clinician()));
         trail.addEntity().setRole(ProvenanceEntityRole.REVISION).setWhat(new Reference(Shelf.versionedName(standing)));

@@ -46,7 +46,10 @@ final class LensInEye {
                 .filter(each -> !each.hasAction() || Codes.has(each.getAction(), DEVICE_ACTION, "implanted"))
                 .map(each -> each.getManipulated());
         Stream<Reference> used = uses(operation).map(DeviceUseStatement::getDevice);
-        return Stream.concat(focal, used).map(Shelf::name).filter(name -> !name.isEmpty()).findFirst();
+        return Stream.concat(focal, used)
+                .map(Shelf::name)
+                .filter(name -> !name.isEmpty())
+                .findFirst();
     }
 
     Stream<DeviceUseStatement> uses(Procedure operation) {
@@ -70,7 +73,8 @@ final class LensInEye {
         String model = Shelf.name(device.get().getDefinition());
         Optional<Dioptres> power = property(device.get(), "lens-power");
         if (model.isEmpty() || power.isEmpty()) {
-            return none(Unused.Reason.LENS_WITHOUT_MODEL_OR_POWER, lens.at(model.isEmpty() ? "definition" : "property"));
+            return none(
+                    Unused.Reason.LENS_WITHOUT_MODEL_OR_POWER, lens.at(model.isEmpty() ? "definition" : "property"));
         }
         Optional<ImplantedLens.Toric> toric = property(device.get(), "lens-cylinder")
                 .filter(cylinder -> cylinder.value() > 0)
@@ -132,7 +136,8 @@ final class LensInEye {
     Stream<DeviceRequest> requests(Procedure operation) {
         List<String> bookings = operation.getBasedOn().stream().map(Shelf::name).toList();
         return shelf.all(DeviceRequest.class)
-                .filter(request -> request.getBasedOn().stream().map(Shelf::name).anyMatch(bookings::contains));
+                .filter(request ->
+                        request.getBasedOn().stream().map(Shelf::name).anyMatch(bookings::contains));
     }
 
     static String model(DeviceRequest request) {

@@ -35,9 +35,8 @@ final class OpeningThen {
         if (own.isEmpty()) {
             return Optional.empty();
         }
-        Optional<Opening.Seen> made = own.stream()
-                .filter(each -> each.on().equals(operation.day()))
-                .findFirst();
+        Optional<Opening.Seen> made =
+                own.stream().filter(each -> each.on().equals(operation.day())).findFirst();
         return Optional.of(new Opening(
                 planned(operation, "technique").flatMap(OpeningThen::technique),
                 planned(operation, "diameter").flatMap(OpeningThen::millimetres),

@@ -23,10 +23,8 @@ import org.lensward.finding.Outcome;
 import org.lensward.outcome.AfterSurgery;
 import org.lensward.outcome.Complication;
 import org.lensward.outcome.EyeKeys;
-import org.lensward.outcome.ImplantedLens;
 import org.lensward.outcome.OperatedEye;
 import org.lensward.outcome.Refraction;
-import org.lensward.record.Codes;
 import org.lensward.record.Dates;
 import org.lensward.record.Evidences;
 import org.lensward.record.EyeRecord;
@@ -82,10 +80,11 @@ final class OperatedEyeReader {
             if (done.isEmpty()) {
                 return new PersonsEyes(List.of(), List.of());
             }
-            EyeRecord record = new EyeRecord(shelf, evidences, Shelf.name(done.get(0).getSubject()));
+            EyeRecord record =
+                    new EyeRecord(shelf, evidences, Shelf.name(done.get(0).getSubject()));
             done.forEach(each -> dated(each, record));
-            operations.sort(Comparator.comparing(DatedOperation::day)
-                    .thenComparing(each -> Shelf.name(each.procedure())));
+            operations.sort(
+                    Comparator.comparing(DatedOperation::day).thenComparing(each -> Shelf.name(each.procedure())));
             List<RecordedRefraction> refractions = record.refractions(unused);
             List<OperatedEye> eyes = operations.stream()
                     .flatMap(each -> eye(each, record, refractions).stream())
@@ -97,11 +96,9 @@ final class OperatedEyeReader {
             Set<Laterality> eyes = record.eyes(procedure.getCode(), procedure.getBodySite());
             Optional<LocalDate> day = Dates.day(procedure.getPerformed());
             if (eyes.size() != 1) {
-                unused.add(new Unused(
-                        Unused.Reason.OPERATION_WITHOUT_EYE, evidences.of(procedure, "bodySite")));
+                unused.add(new Unused(Unused.Reason.OPERATION_WITHOUT_EYE, evidences.of(procedure, "bodySite")));
             } else if (day.isEmpty()) {
-                unused.add(new Unused(
-                        Unused.Reason.OPERATION_WITHOUT_DATE, evidences.of(procedure, "performed")));
+                unused.add(new Unused(Unused.Reason.OPERATION_WITHOUT_DATE, evidences.of(procedure, "performed")));
             } else {
                 operations.add(new DatedOperation(procedure, eyes.iterator().next(), day.get()));
             }
@@ -137,8 +134,7 @@ final class OperatedEyeReader {
             }
             Outcome<Biometry> chosen = record.biometry(choice, operation.eye(), operation.day(), named);
             if (chosen.value().isEmpty()) {
-                unused.add(new Unused(
-                        Unused.Reason.BIOMETRY_IN_DOUBT, evidences.of(operation.procedure(), "")));
+                unused.add(new Unused(Unused.Reason.BIOMETRY_IN_DOUBT, evidences.of(operation.procedure(), "")));
             }
             return chosen.value();
         }
@@ -150,14 +146,14 @@ final class OperatedEyeReader {
                     .flatMap(trail -> trail.getEntity().stream())
                     .map(each -> each.getWhat())
                     .filter(what -> Shelf.name(what).equals(Shelf.name(measured)))
-                    .flatMap(what -> Stream.ofNullable(what.getReferenceElement().getVersionIdPart()))
+                    .flatMap(
+                            what -> Stream.ofNullable(what.getReferenceElement().getVersionIdPart()))
                     .toList();
             String now = measured.getMeta().getVersionId();
             return now != null && !versions.isEmpty() && !versions.contains(now);
         }
 
-        private AfterSurgery after(
-                DatedOperation operation, EyeRecord record, List<RecordedRefraction> refractions) {
+        private AfterSurgery after(DatedOperation operation, EyeRecord record, List<RecordedRefraction> refractions) {
             Optional<LocalDate> next = next(operation);
             ComplicationReader complications = new ComplicationReader(shelf, record, evidences, unused);
             Set<Complication> found = complications.of(operation, next);
@@ -209,7 +205,8 @@ final class OperatedEyeReader {
             Refraction read = refraction.refraction();
             if (meant.contains(operation) && operation.eye() != read.eye()) {
                 unused.add(new Unused(
-                        Unused.Reason.REFRACTION_AGAINST_ITS_OPERATION, refraction.evidence().at("bodySite")));
+                        Unused.Reason.REFRACTION_AGAINST_ITS_OPERATION,
+                        refraction.evidence().at("bodySite")));
             }
             return meant.contains(operation) && operation.eye() == read.eye();
         }
@@ -226,6 +223,8 @@ final class OperatedEyeReader {
         if (!name.isEmpty()) {
             return name;
         }
-        return actor.hasDisplay() ? "surgeon-" + Evidences.digest(actor.getDisplay()).substring(0, 8) : "not recorded";
+        return actor.hasDisplay()
+                ? "surgeon-" + Evidences.digest(actor.getDisplay()).substring(0, 8)
+                : "not recorded";
     }
 }

@@ -36,7 +36,9 @@ final class OutcomeFigures {
     }
 
     static void population(MeasureReportGroupComponent group, String code, long count) {
-        group.addPopulation().setCode(Codes.concept(POPULATION, code, code.replace('-', ' '))).setCount(whole(count));
+        group.addPopulation()
+                .setCode(Codes.concept(POPULATION, code, code.replace('-', ' ')))
+                .setCount(whole(count));
     }
 
     static void score(MeasureReportGroupComponent group, CodeableConcept formula, Quantity score) {
@@ -66,7 +68,8 @@ final class OutcomeFigures {
 
     /** The code of a share within that limit; empty for a limit that the code system does not have. */
     static Optional<String> code(Dioptres limit) {
-        return Optional.of(String.format(Locale.ROOT, "within-%.2f", limit.value()).replace('.', '-'))
+        return Optional.of(
+                        String.format(Locale.ROOT, "within-%.2f", limit.value()).replace('.', '-'))
                 .filter(code -> code.matches("within-(0-25|0-50|0-75|1-00)"));
     }
 

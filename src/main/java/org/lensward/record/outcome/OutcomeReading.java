@@ -59,8 +59,7 @@ public final class OutcomeReading implements AutoCloseable {
      *
      * @throws UnreadableRecord where one is not there or not FHIR, with the line
      */
-    public static OutcomeReading ofFiles(FhirContext fhir, BiometryPolicy policy, List<Path> files)
-            throws IOException {
+    public static OutcomeReading ofFiles(FhirContext fhir, BiometryPolicy policy, List<Path> files) throws IOException {
         return of(fhir, policy, spool -> {
             for (Path file : files) {
                 if (!Files.isReadable(file) || Files.isDirectory(file)) {

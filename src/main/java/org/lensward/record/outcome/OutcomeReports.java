@@ -67,7 +67,8 @@ public final class OutcomeReports {
     /** What to ask the record for before writing. */
     public static List<String> questions(OutcomeStudy study, Span span) {
         OutcomeReports reports = new OutcomeReports(study, span);
-        return List.of("MeasureReport/" + reports.id("prediction-error"), "MeasureReport/" + reports.id("capsule-rupture"));
+        return List.of(
+                "MeasureReport/" + reports.id("prediction-error"), "MeasureReport/" + reports.id("capsule-rupture"));
     }
 
     /**
@@ -82,7 +83,9 @@ public final class OutcomeReports {
     private Bundle transaction(Shelf standing) {
         GuardedTransaction transaction = new GuardedTransaction();
         List<MeasureReport> changed = Stream.of(predictionError(), capsuleRupture())
-                .filter(report -> standing(report, standing).filter(old -> same(old, report)).isEmpty())
+                .filter(report -> standing(report, standing)
+                        .filter(old -> same(old, report))
+                        .isEmpty())
                 .toList();
         for (MeasureReport report : changed) {
             Optional<MeasureReport> old = standing(report, standing);
@@ -118,7 +121,8 @@ public final class OutcomeReports {
         trail.setRecordedElement(
                 new InstantType(Date.from(span.at()), TemporalPrecisionEnum.MILLI, TimeZone.getTimeZone("UTC")));
         trail.addAgent().setWho(reporter());
-        trail.addReason(new CodeableConcept().setText("Outcome policy " + study.policy().version()));
+        trail.addReason(
+                new CodeableConcept().setText("Outcome policy " + study.policy().version()));
         return trail;
     }
 
@@ -137,7 +141,8 @@ public final class OutcomeReports {
         report.setStatus(MeasureReportStatus.COMPLETE);
         report.setType(MeasureReportType.SUMMARY);
         report.setMeasure(MEASURE + measure);
-        report.setDateElement(new DateTimeType(Date.from(span.at()), TemporalPrecisionEnum.SECOND, TimeZone.getTimeZone("UTC")));
+        report.setDateElement(
+                new DateTimeType(Date.from(span.at()), TemporalPrecisionEnum.SECOND, TimeZone.getTimeZone("UTC")));
         report.setReporter(reporter());
         report.setPeriod(new Period()
                 .setStartElement(new DateTimeType(span.from().toString()))
@@ -152,13 +157,17 @@ public final class OutcomeReports {
         OutcomeFigures.population(first, "initial-population", study.audit().operations());
         OutcomeFigures.population(first, "measure-population", study.audit().counted());
         OutcomeFigures.population(
-                first, "measure-population-exclusion", study.audit().operations() - study.audit().counted());
+                first,
+                "measure-population-exclusion",
+                study.audit().operations() - study.audit().counted());
         for (ErrorSummary each : formulas) {
             CodeableConcept formula = FormulaCodes.concept(each.formula());
             OutcomeFigures.score(first, formula, OutcomeFigures.dioptres(each.deviation(), each.deviationInterval()));
             OutcomeFigures.score(OutcomeFigures.group(report, "mean"), formula, OutcomeFigures.dioptres(each.mean()));
             OutcomeFigures.score(
-                    OutcomeFigures.group(report, "mean-absolute"), formula, OutcomeFigures.dioptres(each.raw().meanAbsolute()));
+                    OutcomeFigures.group(report, "mean-absolute"),
+                    formula,
+                    OutcomeFigures.dioptres(each.raw().meanAbsolute()));
             OutcomeFigures.score(
                     OutcomeFigures.group(report, "median-absolute"),
                     formula,

@@ -11,17 +11,17 @@ import org.lensward.lens.Catalogue;
 import org.lensward.lens.LensModel;
 import org.lensward.optics.FormulaName;
 import org.lensward.optics.LensConstants;
-import org.lensward.outcome.error.RefractiveAudit;
-import org.lensward.outcome.complication.ComplicationAudit;
-import org.lensward.outcome.constant.ConstantsInUse;
 import org.lensward.outcome.Admitted;
 import org.lensward.outcome.EyeTally;
 import org.lensward.outcome.OutcomePolicy;
+import org.lensward.outcome.complication.ComplicationAudit;
 import org.lensward.outcome.complication.ObservedExpected;
 import org.lensward.outcome.constant.ConstantStudy;
+import org.lensward.outcome.constant.ConstantsInUse;
 import org.lensward.outcome.constant.Proposal;
 import org.lensward.outcome.error.AuditReport;
 import org.lensward.outcome.error.Group;
+import org.lensward.outcome.error.RefractiveAudit;
 import org.lensward.outcome.opening.OpeningCourse;
 import org.lensward.outcome.opening.OpeningStudy;
 import org.lensward.outcome.picture.AstigmatismGrid;
@@ -84,8 +84,10 @@ public record OutcomeStudy(
      * @param inUse the lens models that plans are made with today
      */
     public static OutcomeStudy of(OutcomeReading reading, OutcomePolicy policy, Catalogue inUse) throws IOException {
-        StudyTally tally =
-                EyeTally.over(reading.eyes(), policy, () -> new StudyTally(policy, (model, method) -> constants(inUse, model, method)));
+        StudyTally tally = EyeTally.over(
+                reading.eyes(),
+                policy,
+                () -> new StudyTally(policy, (model, method) -> constants(inUse, model, method)));
         AuditReport audit = tally.audit().report();
         RandomGenerator dice = new Well19937c(SEED);
         FormulaName best = audit.of(Group.EVERYONE).stream()

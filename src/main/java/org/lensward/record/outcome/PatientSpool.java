@@ -36,6 +36,7 @@ final class PatientSpool implements AutoCloseable {
     private final SortedSpool byName;
     private final SortedSpool byPatient;
     private final List<String> models = new ArrayList<>();
+
     private PatientSpool(SortedSpool byName, SortedSpool byPatient) {
         this.byName = byName;
         this.byPatient = byPatient;
@@ -48,8 +49,7 @@ final class PatientSpool implements AutoCloseable {
     void take(ObjectNode resource) throws IOException {
         String type = resource.path("resourceType").asText();
         String name = type + "/" + resource.path("id").asText();
-        Optional<String> owner =
-                Optional.ofNullable(OWNED_BY.get(type)).flatMap(field -> name(resource.path(field)));
+        Optional<String> owner = Optional.ofNullable(OWNED_BY.get(type)).flatMap(field -> name(resource.path(field)));
         if (owner.isPresent()) {
             owned(resource, name, owner.get());
         } else if (type.equals("DeviceDefinition")) {
@@ -78,9 +78,12 @@ final class PatientSpool implements AutoCloseable {
             want(name, key);
         }
         Stream<JsonNode> devices = Stream.of(resource.path("device"));
-        Stream<JsonNode> focal = Stream.iterate(0, index -> index < resource.path("focalDevice").size(), index -> index + 1)
+        Stream<JsonNode> focal = Stream.iterate(
+                        0, index -> index < resource.path("focalDevice").size(), index -> index + 1)
                 .map(index -> resource.path("focalDevice").path(index).path("manipulated"));
-        for (String device : Stream.concat(devices, focal).flatMap(each -> name(each).stream()).toList()) {
+        for (String device : Stream.concat(devices, focal)
+                .flatMap(each -> name(each).stream())
+                .toList()) {
             want(device, key);
         }
     }
@@ -116,8 +119,10 @@ final class PatientSpool implements AutoCloseable {
     }
 
     private void join(String name, List<String> rows) throws IOException {
-        List<String> wanted = rows.stream().filter(row -> row.startsWith(WANTED)).distinct().toList();
-        for (String offered : rows.stream().filter(row -> row.startsWith(OFFERED)).toList()) {
+        List<String> wanted =
+                rows.stream().filter(row -> row.startsWith(WANTED)).distinct().toList();
+        for (String offered :
+                rows.stream().filter(row -> row.startsWith(OFFERED)).toList()) {
             for (String key : wanted) {
                 byPatient.add(key.substring(1), offered.substring(1));
             }

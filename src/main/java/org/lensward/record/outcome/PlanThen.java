@@ -147,20 +147,20 @@ final class PlanThen {
                 .filter(each -> components(each, "chosen")
                         .anyMatch(part -> part.getValue() instanceof BooleanType yes && yes.booleanValue()))
                 .findFirst();
-        return chosen.flatMap(each -> part(each, "residual-cylinder")
-                .flatMap(cylinder -> part(each, "residual-axis")
-                        .map(axis -> new SphereCylinder(Dioptres.of(0), Dioptres.of(cylinder), Degrees.of(axis))
-                                .matrix()
-                                .astigmatism())));
+        return chosen.flatMap(each -> part(each, "residual-cylinder").flatMap(cylinder -> part(each, "residual-axis")
+                .map(axis -> new SphereCylinder(Dioptres.of(0), Dioptres.of(cylinder), Degrees.of(axis))
+                        .matrix()
+                        .astigmatism())));
     }
 
     private static Optional<Double> part(Observation prediction, String code) {
-        return components(prediction, code).flatMap(each -> number(each.getValue()).stream()).findFirst();
+        return components(prediction, code)
+                .flatMap(each -> number(each.getValue()).stream())
+                .findFirst();
     }
 
     private static Stream<ObservationComponentComponent> components(Observation prediction, String code) {
-        return prediction.getComponent().stream()
-                .filter(each -> Codes.has(each.getCode(), Systems.MEASUREMENT, code));
+        return prediction.getComponent().stream().filter(each -> Codes.has(each.getCode(), Systems.MEASUREMENT, code));
     }
 
     /** Only what Lensward wrote is read here, in the units it writes. */

@@ -24,11 +24,7 @@ import org.lensward.quantity.Probability;
  * @param last how it stands; empty where there is no operation
  */
 public record RuptureCourse(
-        List<SeriesPoint> points,
-        Optional<CusumLimits> limits,
-        long worse,
-        long better,
-        Optional<SeriesPoint> last) {
+        List<SeriesPoint> points, Optional<CusumLimits> limits, long worse, long better, Optional<SeriesPoint> last) {
 
     /** Points drawn; more would lie on each other. */
     static final int SHOWN = 600;
@@ -49,7 +45,8 @@ public record RuptureCourse(
         CusumLimits limits = CusumLimits.simulated(mix.risks, policy, dice);
         Walk walk = new Walk(new RuptureSeries(policy.odds().value(), limits), Math.max(1, mix.all / SHOWN));
         days.forEach(walk::step);
-        return new RuptureCourse(walk.points, Optional.of(limits), walk.worse, walk.better, Optional.ofNullable(walk.last));
+        return new RuptureCourse(
+                walk.points, Optional.of(limits), walk.worse, walk.better, Optional.ofNullable(walk.last));
     }
 
     /** The first risks, and how many there are in all. */

@@ -31,7 +31,8 @@ final class RuptureDays implements AutoCloseable {
             if (operation.isPresent() && seen.add(eye.side() + " " + eye.operatedOn())) {
                 spool.add(
                         operation.get().on().toString(),
-                        operation.get().expected().value() + " " + operation.get().rupture() + " "
+                        operation.get().expected().value() + " "
+                                + operation.get().rupture() + " "
                                 + operation.get().surgeon());
             }
         }

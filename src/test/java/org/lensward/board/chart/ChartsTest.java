@@ -48,7 +48,8 @@ class ChartsTest {
         return List.of(
                 RefractiveCharts.errors(drawn.formula(), drawn.errors()),
                 RefractiveCharts.byLength(drawn.formula(), drawn.byLength()),
-                RefractiveCharts.doubleAngle(drawn.astigmatism(), study.astigmatism().orElseThrow()),
+                RefractiveCharts.doubleAngle(
+                        drawn.astigmatism(), study.astigmatism().orElseThrow()),
                 ComplicationCharts.funnel(
                         LongStream.of(100, 200, 500, 1000)
                                 .mapToObj(each -> FunnelLimits.at(each, Probability.of(0.0101)))
@@ -68,11 +69,14 @@ class ChartsTest {
         for (Chart chart : charts()) {
             Element svg = parsed(chart).getDocumentElement();
             assertThat(svg.getAttribute("role")).isEqualTo("img");
-            assertThat(svg.getElementsByTagName("title").item(0).getTextContent()).isEqualTo(chart.title());
-            assertThat(svg.getElementsByTagName("desc").item(0).getTextContent()).isEqualTo(chart.words());
+            assertThat(svg.getElementsByTagName("title").item(0).getTextContent())
+                    .isEqualTo(chart.title());
+            assertThat(svg.getElementsByTagName("desc").item(0).getTextContent())
+                    .isEqualTo(chart.words());
             assertThat(svg.getAttribute("aria-labelledby")).isEqualTo(chart.id() + "-title " + chart.id() + "-words");
-            assertThat(chart.table().rows()).isNotEmpty().allMatch(row -> row.size()
-                    == chart.table().head().size());
+            assertThat(chart.table().rows())
+                    .isNotEmpty()
+                    .allMatch(row -> row.size() == chart.table().head().size());
         }
     }
 
@@ -87,10 +91,10 @@ class ChartsTest {
     void no_two_charts_share_an_id() {
         Set<String> seen = new HashSet<>();
         for (Chart chart : charts()) {
-            Pattern.compile("\\sid=\"([^\"]+)\"")
-                    .matcher(chart.svg())
-                    .results()
-                    .forEach(each -> assertThat(seen.add(each.group(1))).as(each.group(1)).isTrue());
+            Pattern.compile("\\sid=\"([^\"]+)\"").matcher(chart.svg()).results().forEach(each -> assertThat(
+                            seen.add(each.group(1)))
+                    .as(each.group(1))
+                    .isTrue());
         }
     }
 

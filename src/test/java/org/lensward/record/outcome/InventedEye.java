@@ -101,14 +101,15 @@ final class InventedEye {
 
     private Map<FormulaName, Double> predict(LensConstants constants, double labelled) {
         double radius = 337.5 / ((flat + steep) / 2);
-        EyeShape shape = new EyeShape(
-                Millimetres.of(length), Millimetres.of(radius), Optional.of(Millimetres.of(chamber)));
+        EyeShape shape =
+                new EyeShape(Millimetres.of(length), Millimetres.of(radius), Optional.of(Millimetres.of(chamber)));
         Map<FormulaName, Double> all = new TreeMap<>();
         for (Formula formula : Formulas.all()) {
             formula.see(shape, constants, NOWHERE)
                     .value()
                     .ifPresent(eye -> all.put(
-                            formula.name(), eye.refraction(Dioptres.of(labelled)).value()));
+                            formula.name(),
+                            eye.refraction(Dioptres.of(labelled)).value()));
         }
         return all;
     }

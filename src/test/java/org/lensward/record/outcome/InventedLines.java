@@ -67,8 +67,9 @@ final class InventedLines {
                 "operation-" + eye.key(),
                 eye.day,
                 "\"extension\":[{\"url\":\"" + EXTENSION + "target-refraction\",\"valueQuantity\":"
-                        + quantity(-0.25, "[diop]") + "}" + opening + "],\"basedOn\":[" + reference("ServiceRequest/booking-" + eye.key())
-                        + "]," ,
+                        + quantity(-0.25, "[diop]") + "}" + opening + "],\"basedOn\":["
+                        + reference("ServiceRequest/booking-" + eye.key())
+                        + "],",
                 site + told + lens);
         return switch (fault) {
             case EXCHANGED_BEFORE_REFRACTION -> Stream.of(first, exchange(20));
@@ -84,8 +85,8 @@ final class InventedLines {
                 "exchange-" + eye.key(),
                 eye.day.plusDays(daysAfter),
                 "",
-                ",\"bodySite\":[" + side(eye.side) + "],\"complication\":["
-                        + concept(OURS + "complication", "none") + "]" + focal("second-lens-" + eye.key()));
+                ",\"bodySite\":[" + side(eye.side) + "],\"complication\":[" + concept(OURS + "complication", "none")
+                        + "]" + focal("second-lens-" + eye.key()));
     }
 
     private String complication() {
@@ -95,7 +96,8 @@ final class InventedLines {
     private String operation(String id, LocalDate day, String plan, String rest) {
         return "{\"resourceType\":\"Procedure\",\"id\":\"" + id + "\"," + plan + "\"status\":\"completed\",\"code\":"
                 + concept(SNOMED, "415089008") + "," + subject() + ",\"performedDateTime\":\"" + day
-                + "\",\"performer\":[{\"actor\":" + reference("Practitioner/surgeon-" + eye.surgeon) + "}]" + rest + "}";
+                + "\",\"performer\":[{\"actor\":" + reference("Practitioner/surgeon-" + eye.surgeon) + "}]" + rest
+                + "}";
     }
 
     private static String focal(String device) {
@@ -119,7 +121,9 @@ final class InventedLines {
     }
 
     private String model() {
-        return fault == Fault.OTHER_LENS_THAN_PLANNED ? "DeviceDefinition/harbour-60-three" : "DeviceDefinition/harbour-60";
+        return fault == Fault.OTHER_LENS_THAN_PLANNED
+                ? "DeviceDefinition/harbour-60-three"
+                : "DeviceDefinition/harbour-60";
     }
 
     private String device(String id, double power, String wearer) {
@@ -144,16 +148,31 @@ final class InventedLines {
         String before = eye.day.minusDays(20).toString();
         String version = fault == Fault.BIOMETRY_CORRECTED_AFTERWARDS ? "2" : "1";
         return Stream.of(
-                observation("length-" + eye.key(), version, measured("axial-length"), before, eye.side,
+                observation(
+                        "length-" + eye.key(),
+                        version,
+                        measured("axial-length"),
+                        before,
+                        eye.side,
                         ",\"method\":" + concept(OURS + "biometry-method", "optical") + ",\"valueQuantity\":"
                                 + quantity(eye.length, "mm")),
-                observation("cornea-" + eye.key(), "1", measured("keratometry"), before, eye.side,
+                observation(
+                        "cornea-" + eye.key(),
+                        "1",
+                        measured("keratometry"),
+                        before,
+                        eye.side,
                         components(
                                 component(measured("keratometry-flat-power"), quantity(eye.flat, "[diop]")),
                                 component(measured("keratometry-steep-power"), quantity(eye.steep, "[diop]")),
                                 component(measured("keratometry-steep-axis"), quantity(eye.axis, "deg")),
                                 component(measured("keratometric-index"), quantity(1.3375, "1")))),
-                observation("chamber-" + eye.key(), "1", measured("anterior-chamber-depth"), before, eye.side,
+                observation(
+                        "chamber-" + eye.key(),
+                        "1",
+                        measured("anterior-chamber-depth"),
+                        before,
+                        eye.side,
                         ",\"valueQuantity\":" + quantity(eye.chamber, "mm")));
     }
 
@@ -162,15 +181,18 @@ final class InventedLines {
     }
 
     private String prediction(FormulaName formula, double value) {
-        return "{\"resourceType\":\"Observation\",\"id\":\"predicted-" + formula.name().toLowerCase(Locale.ROOT).replace('_', '-')
+        return "{\"resourceType\":\"Observation\",\"id\":\"predicted-"
+                + formula.name().toLowerCase(Locale.ROOT).replace('_', '-')
                 + "-" + eye.key() + "\",\"partOf\":[" + reference("Procedure/operation-" + eye.key())
                 + "],\"status\":\"preliminary\",\"code\":" + measured("predicted-refraction") + "," + subject()
                 + ",\"bodySite\":" + side(eye.side) + ",\"method\":{\"coding\":[" + METHODS.get(formula)
                 + "]},\"valueQuantity\":" + quantity(value, "[diop]") + ",\"derivedFrom\":["
-                + String.join(",", List.of(
-                        reference("Observation/length-" + eye.key()),
-                        reference("Observation/cornea-" + eye.key()),
-                        reference("Observation/chamber-" + eye.key())))
+                + String.join(
+                        ",",
+                        List.of(
+                                reference("Observation/length-" + eye.key()),
+                                reference("Observation/cornea-" + eye.key()),
+                                reference("Observation/chamber-" + eye.key())))
                 + "]" + components(constants(formula)) + "}";
     }
 
@@ -178,11 +200,12 @@ final class InventedLines {
         return switch (formula) {
             case HOLLADAY_1 -> new String[] {component(concept(DICOM, "111773"), quantity(1.74, "mm"))};
             case HOFFER_Q -> new String[] {component(concept(DICOM, "111772"), quantity(5.49, "mm"))};
-            case HAIGIS -> new String[] {
-                component(concept(DICOM, "111769"), quantity(0.22, "mm")),
-                component(concept(DICOM, "111770"), quantity(0.234, "1")),
-                component(concept(DICOM, "111771"), quantity(0.168, "1"))
-            };
+            case HAIGIS ->
+                new String[] {
+                    component(concept(DICOM, "111769"), quantity(0.22, "mm")),
+                    component(concept(DICOM, "111770"), quantity(0.234, "1")),
+                    component(concept(DICOM, "111771"), quantity(0.168, "1"))
+                };
             default -> new String[] {component(concept(SNOMED, "397263007"), quantity(118.9, "1"))};
         };
     }
@@ -200,8 +223,13 @@ final class InventedLines {
     }
 
     private String opening(String when, LocalDate day, double diameter) {
-        return observation("opening-" + when + "-" + eye.key(), "1", measured("opening-diameter"), day.toString(),
-                eye.side, ",\"valueQuantity\":" + quantity(diameter, "mm"));
+        return observation(
+                "opening-" + when + "-" + eye.key(),
+                "1",
+                measured("opening-diameter"),
+                day.toString(),
+                eye.side,
+                ",\"valueQuantity\":" + quantity(diameter, "mm"));
     }
 
     String risk() {

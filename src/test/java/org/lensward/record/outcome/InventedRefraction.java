@@ -6,7 +6,6 @@ import static org.lensward.record.outcome.JsonParts.component;
 import static org.lensward.record.outcome.JsonParts.components;
 import static org.lensward.record.outcome.JsonParts.concept;
 import static org.lensward.record.outcome.JsonParts.measured;
-import static org.lensward.record.outcome.JsonParts.number;
 import static org.lensward.record.outcome.JsonParts.quantity;
 import static org.lensward.record.outcome.JsonParts.reference;
 import static org.lensward.record.outcome.JsonParts.side;
@@ -29,12 +28,13 @@ final class InventedRefraction {
 
     /** Its Observation, written by those lines. */
     String line(InventedLines lines) {
-        int after = switch (fault) {
-            case REFRACTED_BEFORE_SURGERY -> -14;
-            case REFRACTED_TOO_EARLY -> 2;
-            case REFRACTED_TOO_LATE -> 400;
-            default -> 28 + eye.number % 14;
-        };
+        int after =
+                switch (fault) {
+                    case REFRACTED_BEFORE_SURGERY -> -14;
+                    case REFRACTED_TOO_EARLY -> 2;
+                    case REFRACTED_TOO_LATE -> 400;
+                    default -> 28 + eye.number % 14;
+                };
         Laterality of = fault == Fault.REFRACTION_OF_THE_OTHER_EYE ? eye.side.fellow() : eye.side;
         String way = fault == Fault.OBJECTIVE_ONLY ? "objective" : "subjective";
         String method = fault == Fault.REFRACTION_WITHOUT_METHOD
@@ -44,8 +44,12 @@ final class InventedRefraction {
                 ? ",\"partOf\":[" + reference("Procedure/operation-" + eye.key()) + "]"
                 : "";
         String line = lines.observation(
-                "refraction-" + eye.key(), "1", measured("refraction"), eye.day.plusDays(after).toString(),
-                fault == Fault.REFRACTION_NAMES_ANOTHER_OPERATION ? eye.side.fellow() : of, method + other + written());
+                "refraction-" + eye.key(),
+                "1",
+                measured("refraction"),
+                eye.day.plusDays(after).toString(),
+                fault == Fault.REFRACTION_NAMES_ANOTHER_OPERATION ? eye.side.fellow() : of,
+                method + other + written());
         return switch (fault) {
             case REFRACTION_WITHOUT_EYE -> line.replace(",\"bodySite\":" + side(eye.side), "");
             case REFRACTION_OF_BOTH_EYES -> line.replace(side(eye.side), concept(SNOMED, "40638003"));
@@ -63,9 +67,7 @@ final class InventedRefraction {
                         component(measured("refraction-sphere"), quantity(strong, unit)),
                         fault == Fault.CYLINDER_MISSING ? "" : cylinder(cylinder),
                         component(measured("refraction-axis"), quantity(axis, "deg")),
-                        fault == Fault.VERTEX_MISSING
-                                ? ""
-                                : component(measured("vertex-distance"), quantity(12, "mm")),
+                        fault == Fault.VERTEX_MISSING ? "" : component(measured("vertex-distance"), quantity(12, "mm")),
                         fault == Fault.ACUITY_MISSING
                                 ? ""
                                 : component(
@@ -77,10 +79,11 @@ final class InventedRefraction {
 
     private String cylinder(double signed) {
         String value = fault == Fault.CYLINDER_UNSIGNED
-                ? quantity(Math.abs(signed) + 0.25, "[diop]").replace(
-                        "{\"value\"",
-                        "{\"extension\":[{\"url\":\"" + EXTENSION
-                                + "cylinder-form\",\"valueCode\":\"not-told\"}],\"value\"")
+                ? quantity(Math.abs(signed) + 0.25, "[diop]")
+                        .replace(
+                                "{\"value\"",
+                                "{\"extension\":[{\"url\":\"" + EXTENSION
+                                        + "cylinder-form\",\"valueCode\":\"not-told\"}],\"value\"")
                 : quantity(signed, "[diop]");
         return component(measured("refraction-cylinder"), value);
     }

@@ -53,12 +53,15 @@ public final class InventedYear {
         for (int number = 0; number < 12; number++) {
             InventedEye eye = new InventedEye(number, SEED);
             if (eye.person == number) {
-                lines.add("{\"resourceType\":\"Patient\",\"id\":\"" + eye.patient().substring(8) + "\"}");
+                lines.add("{\"resourceType\":\"Patient\",\"id\":\""
+                        + eye.patient().substring(8) + "\"}");
             }
             lines.add("{\"resourceType\":\"ServiceRequest\",\"id\":\"booking-" + eye.key()
                     + "\",\"status\":\"completed\",\"intent\":\"order\",\"subject\":{\"reference\":\"" + eye.patient()
                     + "\"}}");
-            new InventedLines(eye, number == 3 ? Fault.OPERATION_WITHOUT_EYE : Fault.NONE).all().forEach(lines::add);
+            new InventedLines(eye, number == 3 ? Fault.OPERATION_WITHOUT_EYE : Fault.NONE)
+                    .all()
+                    .forEach(lines::add);
         }
         return lines;
     }

@@ -106,7 +106,8 @@ class OutcomeReadingTest {
                         : -cylinder.power().value();
                 assertThat(refraction.sphere().value() + signed / 2)
                         .isEqualTo(invented.sphere - invented.cylinder / 2, within());
-                assertThat(cylinder.power().value() == 0 || (cylinder.form() == Refraction.Form.PLUS) == invented.plusForm)
+                assertThat(cylinder.power().value() == 0
+                                || (cylinder.form() == Refraction.Form.PLUS) == invented.plusForm)
                         .isTrue();
             }
         }
@@ -117,7 +118,8 @@ class OutcomeReadingTest {
     void what_is_wrong_is_told_or_left_to_the_audit_and_never_guessed(Fault fault) throws IOException {
         try (OutcomeReading reading = read(new InventedEye(4, 1), fault)) {
             Optional<Unused.Reason> expected = Optional.ofNullable(UNUSED.get(fault));
-            assertThat(reading.unused().counts().keySet()).isEqualTo(expected.map(java.util.Set::of).orElse(java.util.Set.of()));
+            assertThat(reading.unused().counts().keySet())
+                    .isEqualTo(expected.map(java.util.Set::of).orElse(java.util.Set.of()));
             expected.ifPresent(reason -> assertThat(reading.unused().named(reason))
                     .hasSize(1)
                     .allMatch(evidence -> evidence.resource().contains("0000004")));
@@ -137,8 +139,8 @@ class OutcomeReadingTest {
             Fault.LENS_LOST, Unused.Reason.LENS_NOT_THERE,
             Fault.LENS_OF_SOMEBODY_ELSE, Unused.Reason.LENS_OF_ANOTHER_PERSON);
 
-    private static final List<Fault> NO_EYE = List.of(
-            Fault.OPERATION_WITHOUT_EYE, Fault.LENS_NOT_RECORDED, Fault.LENS_LOST, Fault.LENS_OF_SOMEBODY_ELSE);
+    private static final List<Fault> NO_EYE =
+            List.of(Fault.OPERATION_WITHOUT_EYE, Fault.LENS_NOT_RECORDED, Fault.LENS_LOST, Fault.LENS_OF_SOMEBODY_ELSE);
 
     private static final List<Fault> TWO =
             List.of(Fault.EXCHANGED_BEFORE_REFRACTION, Fault.EXCHANGED_LATER, Fault.TOLD_TWICE);
@@ -178,9 +180,12 @@ class OutcomeReadingTest {
                 .toList();
         try (OutcomeReading reading = read(lines)) {
             List<OperatedEye> both = eyes(reading.eyes());
-            assertThat(both).extracting(eye -> eye.keys().patient()).containsOnly(both.get(0).keys().patient());
+            assertThat(both)
+                    .extracting(eye -> eye.keys().patient())
+                    .containsOnly(both.get(0).keys().patient());
             assertThat(both).extracting(OperatedEye::side).containsExactlyInAnyOrder(Laterality.RIGHT, Laterality.LEFT);
-            assertThat(both).allMatch(eye -> eye.before().biometry().orElseThrow().eye() == eye.side());
+            assertThat(both)
+                    .allMatch(eye -> eye.before().biometry().orElseThrow().eye() == eye.side());
         }
     }
 
@@ -202,14 +207,16 @@ class OutcomeReadingTest {
 
     @Test
     void a_bundle_and_its_lines_are_the_same() throws IOException {
-        List<String> lines = new InventedLines(new InventedEye(4, 1), Fault.NONE).all().toList();
+        List<String> lines =
+                new InventedLines(new InventedEye(4, 1), Fault.NONE).all().toList();
         OperatedEye ofLines;
         try (OutcomeReading reading = read(lines)) {
             ofLines = only(reading);
         }
-        String entries = String.join(",", lines.stream().map(each -> "{\"resource\":" + each + "}").toList());
-        try (OutcomeReading reading = read(
-                List.of("{\"resourceType\":\"Bundle\",\"type\":\"collection\",\"entry\":[" + entries + "]}"))) {
+        String entries = String.join(
+                ",", lines.stream().map(each -> "{\"resource\":" + each + "}").toList());
+        try (OutcomeReading reading =
+                read(List.of("{\"resourceType\":\"Bundle\",\"type\":\"collection\",\"entry\":[" + entries + "]}"))) {
             assertThat(only(reading)).isEqualTo(ofLines);
         }
     }
@@ -218,7 +225,8 @@ class OutcomeReadingTest {
     void a_broken_line_is_named() {
         assertThatThrownBy(() -> read(List.of("{\"resourceType\":\"Device\",\"id\":\"a\"}", "{\"resourceType\":")))
                 .isInstanceOf(UnreadableRecord.class)
-                .satisfies(refused -> assertThat(((UnreadableRecord) refused).element()).startsWith("export.ndjson:"));
+                .satisfies(refused ->
+                        assertThat(((UnreadableRecord) refused).element()).startsWith("export.ndjson:"));
         assertThatThrownBy(() -> read(List.of("[]"))).isInstanceOf(UnreadableRecord.class);
         assertThatThrownBy(() -> read(List.of("{\"id\":\"a\"}"))).isInstanceOf(UnreadableRecord.class);
     }

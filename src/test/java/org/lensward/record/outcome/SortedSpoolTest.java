@@ -44,7 +44,8 @@ class SortedSpoolTest {
     void rows_come_together_whatever_the_length_of_the_runs() throws IOException {
         List<String[]> rows = dice(5_000);
         Map<String, List<String>> expected = new TreeMap<>();
-        rows.forEach(row -> expected.computeIfAbsent(row[0], any -> new ArrayList<>()).add(row[1]));
+        rows.forEach(row ->
+                expected.computeIfAbsent(row[0], any -> new ArrayList<>()).add(row[1]));
         expected.values().forEach(each -> each.sort(null));
         for (int longest : new int[] {1, 40, 1_000, 1_000_000}) {
             assertThat(spooled(longest, rows)).isEqualTo(expected);
@@ -65,7 +66,8 @@ class SortedSpoolTest {
 
     private static long folders() throws IOException {
         try (Stream<Path> all = Files.list(Path.of(System.getProperty("java.io.tmpdir")))) {
-            return all.filter(each -> each.getFileName().toString().startsWith("lensward-eyes-")).count();
+            return all.filter(each -> each.getFileName().toString().startsWith("lensward-eyes-"))
+                    .count();
         }
     }
 }
