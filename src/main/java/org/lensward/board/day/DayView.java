@@ -88,8 +88,10 @@ public final class DayView implements AutoCloseable {
 
     private void readStock() {
         if (!now.days().isEmpty() && stockRead.plus(settings.stockEvery()).isBefore(clock.instant())) {
-            quietly("The bank", () -> now = now.with(reading.stock(
-                    now.days().firstKey(), now.days().lastKey())));
+            quietly(
+                    "The bank",
+                    () -> now = now.with(
+                            reading.stock(now.days().firstKey(), now.days().lastKey())));
             stockRead = clock.instant();
         }
     }

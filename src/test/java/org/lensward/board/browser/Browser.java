@@ -19,7 +19,6 @@ import org.junit.jupiter.api.extension.BeforeAllCallback;
 import org.junit.jupiter.api.extension.BeforeEachCallback;
 import org.junit.jupiter.api.extension.ExtensionContext;
 import org.openqa.selenium.By;
-import org.openqa.selenium.Dimension;
 import org.openqa.selenium.Keys;
 import org.openqa.selenium.OutputType;
 import org.openqa.selenium.WebElement;
@@ -172,12 +171,13 @@ public final class Browser implements BeforeAllCallback, BeforeEachCallback, Aft
     /** No serious or critical fault by the rules of axe-core (WCAG 2.2 A and AA and its best practices). */
     public void axe() {
         Set<String> grave = Set.of("serious", "critical");
-        assertThat(new AxeBuilder().analyze(driver).getViolations().stream()
-                        .filter(each -> grave.contains(each.getImpact()))
-                        .map(each -> each.getId() + ": " + each.getHelp() + " "
-                                + each.getNodes().stream()
-                                        .map(node -> node.getHtml())
-                                        .toList()))
+        assertThat(new AxeBuilder()
+                        .analyze(driver).getViolations().stream()
+                                .filter(each -> grave.contains(each.getImpact()))
+                                .map(each -> each.getId() + ": " + each.getHelp() + " "
+                                        + each.getNodes().stream()
+                                                .map(node -> node.getHtml())
+                                                .toList()))
                 .as("accessibility of " + driver.getCurrentUrl())
                 .isEmpty();
     }
