@@ -21,6 +21,7 @@ import org.junit.jupiter.api.extension.ExtensionContext;
 import org.openqa.selenium.By;
 import org.openqa.selenium.Keys;
 import org.openqa.selenium.OutputType;
+import org.openqa.selenium.StaleElementReferenceException;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.chrome.ChromeDriverService;
@@ -143,9 +144,11 @@ public final class Browser implements BeforeAllCallback, BeforeEachCallback, Aft
         return find("body").getText();
     }
 
-    /** Waits until it is so. */
+    /** Waits until it is so; a part of the page that is renewed meanwhile is looked for again. */
     public <T> T await(ExpectedCondition<T> condition) {
-        return new WebDriverWait(driver, Duration.ofSeconds(20), Duration.ofMillis(100)).until(condition);
+        return new WebDriverWait(driver, Duration.ofSeconds(20), Duration.ofMillis(100))
+                .ignoring(StaleElementReferenceException.class)
+                .until(condition);
     }
 
     /** Waits until the page says it. */
