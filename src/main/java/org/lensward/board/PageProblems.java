@@ -42,8 +42,9 @@ final class PageProblems implements HandlerExceptionResolver, Ordered {
         if (CALLS.stream().anyMatch(request.getRequestURI()::startsWith)) {
             return null;
         }
-        ProblemDetail problem =
-                failure instanceof ErrorResponse known ? known.getBody() : told(failure).orElseGet(PageProblems::unread);
+        ProblemDetail problem = failure instanceof ErrorResponse known
+                ? known.getBody()
+                : told(failure).orElseGet(PageProblems::unread);
         Notice notice = new Notice(
                 String.valueOf(problem.getTitle()),
                 String.valueOf(problem.getDetail()),
@@ -53,7 +54,8 @@ final class PageProblems implements HandlerExceptionResolver, Ordered {
 
     private Optional<ProblemDetail> told(Exception failure) {
         Method words = WORDS.resolveMethodByThrowable(failure);
-        return Stream.<@Nullable Throwable>iterate(failure, each -> each != null, each -> each == null ? null : each.getCause())
+        return Stream.<@Nullable Throwable>iterate(
+                        failure, each -> each != null, each -> each == null ? null : each.getCause())
                 .filter(each -> words != null
                         && words.getParameterCount() == 1
                         && words.getParameterTypes()[0].isInstance(each))

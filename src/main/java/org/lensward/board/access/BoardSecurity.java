@@ -43,8 +43,9 @@ import org.springframework.web.servlet.config.annotation.WebMvcConfigurer;
 @EnableConfigurationProperties({AccessSettings.class, ServerProperties.class})
 public class BoardSecurity {
 
-    private static final String CONTENT = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:;"
-            + " connect-src 'self'; font-src 'self'; form-action 'self'; frame-ancestors 'none'; base-uri 'none'";
+    private static final String CONTENT =
+            "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:;"
+                    + " connect-src 'self'; font-src 'self'; form-action 'self'; frame-ancestors 'none'; base-uri 'none'";
 
     private final AccessSettings settings;
     private final Openness openness;
@@ -96,8 +97,8 @@ public class BoardSecurity {
                 .authorizeHttpRequests(Rules::apply)
                 .csrf(csrf -> csrf.disable())
                 .sessionManagement(session -> session.sessionCreationPolicy(SessionCreationPolicy.STATELESS))
-                .exceptionHandling(refused ->
-                        refused.authenticationEntryPoint(refusals).accessDeniedHandler(refusals));
+                .exceptionHandling(
+                        refused -> refused.authenticationEntryPoint(refusals).accessDeniedHandler(refusals));
         if (settings.machines() != null) {
             MachineTokens tokens = new MachineTokens(settings.machines(), new GrantedRoles(settings.roles()));
             http.oauth2ResourceServer(server -> server.authenticationEntryPoint(refusals)
@@ -118,8 +119,8 @@ public class BoardSecurity {
                 && !request.getRequestURI().startsWith("/access/"));
         http.authorizeHttpRequests(Rules::apply)
                 .requestCache(saved -> saved.requestCache(cache))
-                .exceptionHandling(refused ->
-                        refused.authenticationEntryPoint(refusals).accessDeniedHandler(refusals))
+                .exceptionHandling(
+                        refused -> refused.authenticationEntryPoint(refusals).accessDeniedHandler(refusals))
                 .headers(headers -> headers.contentSecurityPolicy(content -> content.policyDirectives(CONTENT))
                         .referrerPolicy(referrer -> referrer.policy(ReferrerPolicy.NO_REFERRER))
                         .frameOptions(frames -> frames.deny()))
@@ -137,17 +138,16 @@ public class BoardSecurity {
     private static void byForm(HttpSecurity http, DemoUsers users) {
         try {
             http.userDetailsService(users)
-                    .formLogin(form -> form.loginPage("/sign-in")
-                            .usernameParameter("who")
-                            .failureUrl("/sign-in?refused"));
+                    .formLogin(form ->
+                            form.loginPage("/sign-in").usernameParameter("who").failureUrl("/sign-in?refused"));
         } catch (Exception refused) {
             throw new IllegalStateException("Sign-in by form cannot be set up", refused);
         }
     }
 
     private void byHospital(HttpSecurity http) throws Exception {
-        HospitalSignIn hospital = new HospitalSignIn(
-                Objects.requireNonNull(settings.people()), new GrantedRoles(settings.roles()));
+        HospitalSignIn hospital =
+                new HospitalSignIn(Objects.requireNonNull(settings.people()), new GrantedRoles(settings.roles()));
         http.oauth2Login(login -> login.loginPage("/sign-in")
                 .failureUrl("/sign-in?refused")
                 .clientRegistrationRepository(hospital)
@@ -155,14 +155,11 @@ public class BoardSecurity {
     }
 
     private HttpSecurity anybodyIfOpen(HttpSecurity http) throws Exception {
-        return openness.open()
-                ? http.anonymous(anybody -> anybody.authenticationFilter(new AnybodyHere()))
-                : http;
+        return openness.open() ? http.anonymous(anybody -> anybody.authenticationFilter(new AnybodyHere())) : http;
     }
 
     /** Somebody at this machine, with every role. */
-    private static final class AnybodyHere
-            extends AnonymousAuthenticationFilter {
+    private static final class AnybodyHere extends AnonymousAuthenticationFilter {
 
         private static final String KEY = "open";
         private static final List<GrantedAuthority> ALL =

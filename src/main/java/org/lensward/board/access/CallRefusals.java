@@ -28,8 +28,7 @@ final class CallRefusals implements AuthenticationEntryPoint, AccessDeniedHandle
     }
 
     @Override
-    public void commence(
-            HttpServletRequest request, HttpServletResponse response, AuthenticationException missing)
+    public void commence(HttpServletRequest request, HttpServletResponse response, AuthenticationException missing)
             throws IOException {
         response.setHeader(HttpHeaders.WWW_AUTHENTICATE, "Bearer");
         write(
@@ -50,8 +49,7 @@ final class CallRefusals implements AuthenticationEntryPoint, AccessDeniedHandle
                 "The token's roles do not allow this. Nothing was written.");
     }
 
-    private void write(HttpServletResponse response, HttpStatus status, String type, String detail)
-            throws IOException {
+    private void write(HttpServletResponse response, HttpStatus status, String type, String detail) throws IOException {
         ProblemDetail problem = ProblemDetail.forStatusAndDetail(status, detail);
         problem.setType(URI.create("https://lensward.org/problems/" + type));
         problem.setTitle(status == HttpStatus.FORBIDDEN ? "Not allowed" : "Not signed in");

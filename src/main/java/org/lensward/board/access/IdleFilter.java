@@ -34,7 +34,8 @@ final class IdleFilter extends OncePerRequestFilter {
         HttpSession session = request.getSession(false);
         if (session != null) {
             Instant now = clock.instant();
-            if (session.getAttribute(LAST) instanceof Instant last && last.plus(longest).isBefore(now)) {
+            if (session.getAttribute(LAST) instanceof Instant last
+                    && last.plus(longest).isBefore(now)) {
                 session.invalidate();
                 SecurityContextHolder.clearContext();
             } else if (request.getHeader(NEWS) == null) {

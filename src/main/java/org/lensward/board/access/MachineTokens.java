@@ -53,13 +53,12 @@ final class MachineTokens {
         if (keys != null && "file".equals(keys.getScheme())) {
             return judging(ofFile(Path.of(keys)));
         }
-        return new SupplierJwtDecoder(() -> judging(
-                (keys == null
-                                ? NimbusJwtDecoder.withIssuerLocation(machines.issuer())
-                                : NimbusJwtDecoder.withJwkSetUri(keys.toString()))
-                        .jwsAlgorithms(accepted -> accepted.addAll(ACCEPTED))
-                        .jwtProcessorCustomizer(processor -> processor.setJWSTypeVerifier(TYPES))
-                        .build()));
+        return new SupplierJwtDecoder(() -> judging((keys == null
+                        ? NimbusJwtDecoder.withIssuerLocation(machines.issuer())
+                        : NimbusJwtDecoder.withJwkSetUri(keys.toString()))
+                .jwsAlgorithms(accepted -> accepted.addAll(ACCEPTED))
+                .jwtProcessorCustomizer(processor -> processor.setJWSTypeVerifier(TYPES))
+                .build()));
     }
 
     private static NimbusJwtDecoder ofFile(Path file) {

@@ -24,8 +24,7 @@ final class PageRefusals implements AuthenticationEntryPoint, AccessDeniedHandle
     private static final Logger LOG = LoggerFactory.getLogger(PageRefusals.class);
 
     @Override
-    public void commence(
-            HttpServletRequest request, HttpServletResponse response, AuthenticationException missing)
+    public void commence(HttpServletRequest request, HttpServletResponse response, AuthenticationException missing)
             throws IOException {
         if (isPart(request)) {
             ended(response);

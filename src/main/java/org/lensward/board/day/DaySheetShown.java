@@ -77,7 +77,9 @@ public record DaySheetShown(LocalDate day, DaySnapshot snapshot, DayFilter filte
 
     /** When the lists were read. */
     public String asOf() {
-        return snapshot.isEmpty() ? "not read yet" : snapshot.asOf().atZone(zone).format(CLOCK);
+        return snapshot.isEmpty()
+                ? "not read yet"
+                : snapshot.asOf().atZone(zone).format(CLOCK);
     }
 
     public String version() {

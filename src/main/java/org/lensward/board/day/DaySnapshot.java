@@ -16,8 +16,7 @@ import java.util.stream.Collectors;
  * @param days the lines of each day that has any, in the order of the list
  * @param stock how the cartons of each booking stand; empty until the bank was read
  */
-public record DaySnapshot(
-        Instant asOf, NavigableMap<LocalDate, List<EyeLine>> days, Map<String, StockWord> stock) {
+public record DaySnapshot(Instant asOf, NavigableMap<LocalDate, List<EyeLine>> days, Map<String, StockWord> stock) {
 
     /** Before anything was read. */
     static final DaySnapshot NOTHING = new DaySnapshot(Instant.EPOCH, new TreeMap<>(), Map.of());

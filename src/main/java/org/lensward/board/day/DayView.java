@@ -83,21 +83,23 @@ public final class DayView implements AutoCloseable {
     }
 
     private void readQuietly() {
-        quietly("The lists", () -> now = reading.lists(now.stock()));
+        quietly("The lists", () -> reading.lists(now.stock()));
     }
 
     private void readStock() {
         if (!now.days().isEmpty() && stockRead.plus(settings.stockEvery()).isBefore(clock.instant())) {
-            quietly("The bank", () -> now = now.with(reading.stock(
-                    now.days().firstKey(), now.days().lastKey())));
+            quietly(
+                    "The bank",
+                    () -> now.with(
+                            reading.stock(now.days().firstKey(), now.days().lastKey())));
             stockRead = clock.instant();
         }
     }
 
     /** The record may be away or hold what cannot be read: the next time it may not. */
-    private static void quietly(String what, Supplier<DaySnapshot> reading) {
+    private void quietly(String what, Supplier<DaySnapshot> read) {
         try {
-            reading.get();
+            now = read.get();
         } catch (RuntimeException unread) {
             LOG.warn("{} could not be read: {}", what, unread.getClass().getSimpleName());
         }

@@ -76,9 +76,15 @@ public record EyeLine(
 
     /** What the filter by text looks at, in the page alone. */
     public String searched() {
-        return Stream.of(patient.name(), patient.number(), patient.born(), booking, lens.map(PlannedLens::words).orElse(""))
+        return Stream.of(
+                        patient.name(),
+                        patient.number(),
+                        patient.born(),
+                        booking,
+                        lens.map(PlannedLens::words).orElse(""))
                 .collect(Collectors.joining(" "))
-                .toLowerCase(Locale.ROOT);
+                .toLowerCase(Locale.ROOT)
+                .replace('\u00a0', ' ');
     }
 
     /** The first thing that is open. */

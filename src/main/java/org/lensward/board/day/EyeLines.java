@@ -46,6 +46,8 @@ final class EyeLines {
                     StoredPlan.QUESTIONS.stream(), Stream.of("Task?code=" + Systems.TASK + "|verify-lens&_count=500"))
             .toList();
 
+    private static final char NO_BREAK = '\u00a0';
+
     private final Shelf shelf;
     private final Map<String, Appointment> appointments;
     private final Map<String, Task> checks;
@@ -100,7 +102,9 @@ final class EyeLines {
                 state(stored, check),
                 stored.primary()
                         .map(lens -> new PlannedLens(
-                                lens.getCodeCodeableConcept().getText() + " " + StoredPlan.power(lens), bar(stored))),
+                                lens.getCodeCodeableConcept().getText() + " "
+                                        + StoredPlan.power(lens).replace(' ', NO_BREAK),
+                                bar(stored))),
                 stored.risk().map(EyeLines::risk),
                 stored.issues().stream().map(DetectedIssue::getDetail).toList(),
                 check);
@@ -148,7 +152,9 @@ final class EyeLines {
         if (booking.getPerformerFirstRep().hasDisplay()) {
             return booking.getPerformerFirstRep().getDisplay();
         }
-        return booking.hasPerformerType() ? Codes.words(booking.getPerformerType()).replace('-', ' ') : "not stated";
+        return booking.hasPerformerType()
+                ? Codes.words(booking.getPerformerType()).replace('-', ' ')
+                : "not stated";
     }
 
     private static Person person(Patient patient) {
@@ -171,8 +177,8 @@ final class EyeLines {
                 .map(Extension::getValue)
                 .flatMap(EyeLines::dioptres);
         return stored.chosen()
-                .flatMap(chosen -> target.flatMap(wanted -> dioptres(chosen.getValue())
-                        .flatMap(predicted -> deviation(chosen)
+                .flatMap(chosen ->
+                        target.flatMap(wanted -> dioptres(chosen.getValue()).flatMap(predicted -> deviation(chosen)
                                 .map(deviation -> new PredictionBar(predicted, deviation, wanted)))));
     }
 
@@ -190,10 +196,10 @@ final class EyeLines {
     }
 
     private static Risk risk(RiskAssessment assessment) {
-        Function<Extension, BigDecimal> ratio = factor -> factor.getExtensionByUrl("odds-ratio")
-                .getValueAsPrimitive() instanceof DecimalType decimal
-                ? decimal.getValue()
-                : BigDecimal.ONE;
+        Function<Extension, BigDecimal> ratio =
+                factor -> factor.getExtensionByUrl("odds-ratio").getValueAsPrimitive() instanceof DecimalType decimal
+                        ? decimal.getValue()
+                        : BigDecimal.ONE;
         return new Risk(
                 assessment.getPredictionFirstRep().getProbabilityDecimalType().getValueAsString(),
                 assessment.getExtensionsByUrl(Systems.extension("odds-factor")).stream()

@@ -31,8 +31,7 @@ final class StockWords {
                 .toList();
         if (!missing.isEmpty()) {
             return new StockWord(
-                    "short",
-                    "short: " + missing.stream().map(StockWords::words).collect(Collectors.joining(", ")));
+                    "short", "short: " + missing.stream().map(StockWords::words).collect(Collectors.joining(", ")));
         }
         boolean fetched = allocation.assignments().stream()
                 .filter(each -> each.transfer().isPresent())

@@ -18,7 +18,8 @@ final class PageModel {
     }
 
     @ModelAttribute("csrf")
-    @Nullable CsrfToken csrf(HttpServletRequest request) {
+    @Nullable
+    CsrfToken csrf(HttpServletRequest request) {
         return (CsrfToken) request.getAttribute(CsrfToken.class.getName());
     }
 }

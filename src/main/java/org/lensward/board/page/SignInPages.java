@@ -42,8 +42,8 @@ public final class SignInPages {
     @ResponseBody
     ResponseEntity<Map<String, String>> token(CsrfToken token) {
         Optional<SignedIn> now = SignedIn.now();
-        return now.map(each -> ResponseEntity.ok(Map.of(
-                        "header", token.getHeaderName(), "token", token.getToken(), "name", each.name())))
+        return now.map(each -> ResponseEntity.ok(
+                        Map.of("header", token.getHeaderName(), "token", token.getToken(), "name", each.name())))
                 .orElseGet(() -> ResponseEntity.status(HttpStatus.UNAUTHORIZED).build());
     }
 

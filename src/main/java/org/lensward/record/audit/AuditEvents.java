@@ -71,9 +71,7 @@ public final class AuditEvents {
         agent.setWho(new Reference().setDisplay(deed.who()));
         agent.setRequestor(true);
         deed.roles().forEach(role -> agent.addRole(new CodeableConcept().setText(role)));
-        deed.from()
-                .ifPresent(address ->
-                        agent.getNetwork().setAddress(address).setType(AuditEventAgentNetworkType._2));
+        deed.from().ifPresent(address -> agent.getNetwork().setAddress(address).setType(AuditEventAgentNetworkType._2));
         return agent;
     }
 

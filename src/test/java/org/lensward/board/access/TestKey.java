@@ -60,13 +60,18 @@ public final class TestKey {
     /** Likewise, of a type of its own. */
     public String sign(JWTClaimsSet claims, JOSEObjectType type) throws JOSEException {
         SignedJWT token = new SignedJWT(
-                new JWSHeader.Builder(JWSAlgorithm.ES384).keyID("test").type(type).build(), claims);
+                new JWSHeader.Builder(JWSAlgorithm.ES384)
+                        .keyID("test")
+                        .type(type)
+                        .build(),
+                claims);
         token.sign(new ECDSASigner(key));
         return token.serialize();
     }
 
     /** The header of a program that may do all, in whatever person's name it gives. */
     public String bearer() throws JOSEException {
-        return "Bearer " + sign(claims("surgeon", "nurse", "stock", "integrator").build());
+        return "Bearer "
+                + sign(claims("surgeon", "nurse", "stock", "integrator").build());
     }
 }

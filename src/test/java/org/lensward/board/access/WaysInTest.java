@@ -1,10 +1,10 @@
 package org.lensward.board.access;
 
+import static com.github.tomakehurst.wiremock.client.WireMock.containing;
 import static com.github.tomakehurst.wiremock.client.WireMock.get;
 import static com.github.tomakehurst.wiremock.client.WireMock.okJson;
 import static com.github.tomakehurst.wiremock.client.WireMock.post;
 import static com.github.tomakehurst.wiremock.client.WireMock.postRequestedFor;
-import static com.github.tomakehurst.wiremock.client.WireMock.containing;
 import static com.github.tomakehurst.wiremock.client.WireMock.urlPathEqualTo;
 import static com.github.tomakehurst.wiremock.core.WireMockConfiguration.options;
 import static org.assertj.core.api.Assertions.assertThat;
@@ -68,7 +68,9 @@ class WaysInTest {
     void with_nothing_set_up_nobody_is_let_in_and_the_page_says_so() throws Exception {
         try (Adapter adapter = adapter(Map.of())) {
             String base = "http://localhost:" + adapter.port();
-            assertThat(ask(base + "/sign-in").body()).contains("Nobody can sign in yet").doesNotContain("<form");
+            assertThat(ask(base + "/sign-in").body())
+                    .contains("Nobody can sign in yet")
+                    .doesNotContain("<form");
             for (String page : List.of("/", "/day/2026-12-10", "/bank", "/flow", "/eye/b", "/anything")) {
                 HttpResponse<String> answer = ask(base + page);
                 assertThat(answer.statusCode()).as(page).isEqualTo(302);
@@ -117,8 +119,8 @@ class WaysInTest {
             provider.stubFor(post(urlPathEqualTo("/token"))
                     .willReturn(okJson("{\"access_token\": \"a\", \"token_type\": \"Bearer\", \"id_token\": \""
                             + idToken(provider.baseUrl(), parameter(sent, "nonce"), key) + "\"}")));
-            HttpResponse<String> back =
-                    ask(base + "/login/oauth2/code/hospital?code=c&state=" + URLEncoder.encode(parameter(sent, "state"), StandardCharsets.UTF_8));
+            HttpResponse<String> back = ask(base + "/login/oauth2/code/hospital?code=c&state="
+                    + URLEncoder.encode(parameter(sent, "state"), StandardCharsets.UTF_8));
             assertThat(back.headers().firstValue("Location").orElse("")).doesNotContain("refused");
             provider.verify(postRequestedFor(urlPathEqualTo("/token"))
                     .withRequestBody(containing("grant_type=authorization_code")));

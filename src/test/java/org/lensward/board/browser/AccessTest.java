@@ -59,8 +59,7 @@ class AccessTest {
     }
 
     private HttpResponse<String> call(String method, String path, String token, String body) throws Exception {
-        return send(to(path)
-                .header("Authorization", "Bearer " + token)
+        return send(to(path).header("Authorization", "Bearer " + token)
                 .header("Content-Type", "application/json")
                 .method(method, BodyPublishers.ofString(body)));
     }
@@ -79,11 +78,13 @@ class AccessTest {
     @Test
     void a_token_that_is_not_what_it_must_be_is_refused() throws Exception {
         var good = issuer.claims("surgeon");
-        assertThat(call("GET", "/api/plans/booking-12", issuer.sign(good.build()), "").statusCode())
+        assertThat(call("GET", "/api/plans/booking-12", issuer.sign(good.build()), "")
+                        .statusCode())
                 .isEqualTo(200);
         // RFC 9068, section 2.1
         String access = issuer.sign(good.build(), new JOSEObjectType("at+jwt"));
-        assertThat(call("GET", "/api/plans/booking-12", access, "").statusCode()).isEqualTo(200);
+        assertThat(call("GET", "/api/plans/booking-12", access, "").statusCode())
+                .isEqualTo(200);
         SignedJWT guessed = new SignedJWT(new JWSHeader(JWSAlgorithm.HS256), good.build());
         guessed.sign(new MACSigner(new byte[32]));
         String[] bad = {
@@ -123,8 +124,8 @@ class AccessTest {
 
     @Test
     void a_person_acts_in_no_other_name_and_leaves_a_trail() throws Exception {
-        String token = issuer.sign(
-                issuer.claims("surgeon").claim("name", "Ms Vale").build());
+        String token =
+                issuer.sign(issuer.claims("surgeon").claim("name", "Ms Vale").build());
         HttpResponse<String> refused = call(
                 "POST",
                 "/api/plans/booking-12/refusal",
@@ -168,14 +169,14 @@ class AccessTest {
     /** As a browser does it: the form's token, then the session. */
     private String signedIn(String who) throws Exception {
         String token = csrf(send(to("/sign-in")).body());
-        HttpResponse<String> answer = form("/sign-in", "who=" + encoded(who) + "&password=" + DemoServer.PASSWORD, token);
+        HttpResponse<String> answer =
+                form("/sign-in", "who=" + encoded(who) + "&password=" + DemoServer.PASSWORD, token);
         assertThat(answer.statusCode()).isEqualTo(302);
         return csrf(send(to("/")).body());
     }
 
     private HttpResponse<String> form(String path, String fields, String token) throws Exception {
-        return send(to(path)
-                .header("Content-Type", "application/x-www-form-urlencoded")
+        return send(to(path).header("Content-Type", "application/x-www-form-urlencoded")
                 .POST(BodyPublishers.ofString(fields + "&_csrf=" + encoded(token))));
     }
 
@@ -194,9 +195,8 @@ class AccessTest {
         signedIn("Ms Vale");
         assertThat(form("/eye/booking-12/confirmation", "x=1", "guessed").statusCode())
                 .isEqualTo(403);
-        HttpResponse<String> part = send(to("/eye/booking-12/confirmation")
-                .header("HX-Request", "true")
-                .POST(BodyPublishers.noBody()));
+        HttpResponse<String> part = send(
+                to("/eye/booking-12/confirmation").header("HX-Request", "true").POST(BodyPublishers.noBody()));
         assertThat(part.statusCode()).isEqualTo(403);
         assertThat(part.headers().firstValue("HX-Retarget")).contains("#notice");
         assertThat(part.body()).contains("Nothing was written").doesNotContain("<html");
@@ -216,9 +216,8 @@ class AccessTest {
         HttpResponse<String> list = send(to("/day/2026-12-10/list").header("HX-Request", "true"));
         Matcher version = Pattern.compile("data-version=\"([^\"]+)\"").matcher(list.body());
         assertThat(version.find()).isTrue();
-        HttpResponse<String> again = send(to("/day/2026-12-10/list")
-                .header("HX-Request", "true")
-                .header("Lensward-News", version.group(1)));
+        HttpResponse<String> again =
+                send(to("/day/2026-12-10/list").header("HX-Request", "true").header("Lensward-News", version.group(1)));
         assertThat(again.statusCode()).isEqualTo(204);
         assertThat(again.headers().firstValue("HX-Trigger").orElse("")).contains("as-of");
     }
@@ -227,8 +226,7 @@ class AccessTest {
     @Test
     void every_page_carries_what_protects_it() throws Exception {
         HttpResponse<String> page = send(to("/sign-in"));
-        String policy =
-                page.headers().firstValue("Content-Security-Policy").orElse("");
+        String policy = page.headers().firstValue("Content-Security-Policy").orElse("");
         assertThat(policy).contains("default-src 'none'", "script-src 'self'", "frame-ancestors 'none'");
         assertThat(policy).doesNotContain("unsafe", "http:", "*");
         assertThat(page.headers().firstValue("X-Frame-Options")).contains("DENY");

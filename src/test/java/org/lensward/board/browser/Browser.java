@@ -19,9 +19,9 @@ import org.junit.jupiter.api.extension.BeforeAllCallback;
 import org.junit.jupiter.api.extension.BeforeEachCallback;
 import org.junit.jupiter.api.extension.ExtensionContext;
 import org.openqa.selenium.By;
-import org.openqa.selenium.Dimension;
 import org.openqa.selenium.Keys;
 import org.openqa.selenium.OutputType;
+import org.openqa.selenium.StaleElementReferenceException;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.chrome.ChromeDriverService;
@@ -144,9 +144,11 @@ public final class Browser implements BeforeAllCallback, BeforeEachCallback, Aft
         return find("body").getText();
     }
 
-    /** Waits until it is so. */
+    /** Waits until it is so; a part of the page that is renewed meanwhile is looked for again. */
     public <T> T await(ExpectedCondition<T> condition) {
-        return new WebDriverWait(driver, Duration.ofSeconds(20), Duration.ofMillis(100)).until(condition);
+        return new WebDriverWait(driver, Duration.ofSeconds(20), Duration.ofMillis(100))
+                .ignoring(StaleElementReferenceException.class)
+                .until(condition);
     }
 
     /** Waits until the page says it. */
@@ -172,12 +174,13 @@ public final class Browser implements BeforeAllCallback, BeforeEachCallback, Aft
     /** No serious or critical fault by the rules of axe-core (WCAG 2.2 A and AA and its best practices). */
     public void axe() {
         Set<String> grave = Set.of("serious", "critical");
-        assertThat(new AxeBuilder().analyze(driver).getViolations().stream()
-                        .filter(each -> grave.contains(each.getImpact()))
-                        .map(each -> each.getId() + ": " + each.getHelp() + " "
-                                + each.getNodes().stream()
-                                        .map(node -> node.getHtml())
-                                        .toList()))
+        assertThat(new AxeBuilder()
+                        .analyze(driver).getViolations().stream()
+                                .filter(each -> grave.contains(each.getImpact()))
+                                .map(each -> each.getId() + ": " + each.getHelp() + " "
+                                        + each.getNodes().stream()
+                                                .map(node -> node.getHtml())
+                                                .toList()))
                 .as("accessibility of " + driver.getCurrentUrl())
                 .isEmpty();
     }

@@ -63,11 +63,14 @@ class DayPageTest {
         String line = row("booking-01").getText();
         assertThat(line)
                 .contains("08:30", "Tillwick, Oriel", "QX1077", "1953-04-17", "right eye", "ready", "age 73")
-                .contains(String.format(Locale.ROOT, "%+.2f", chosen.getValueQuantity().getValue())
+                .contains(String.format(
+                                Locale.ROOT, "%+.2f", chosen.getValueQuantity().getValue())
                         .replace('-', '\u2212'));
         assertThat(plan.getExtensionString("https://lensward.org/fhir/StructureDefinition/plan-state"))
                 .isEqualTo("withheld");
-        assertThat(row("booking-06").getText()).contains("withheld", "no lens proposed").doesNotContain("D target");
+        assertThat(row("booking-06").getText())
+                .contains("withheld", "no lens proposed")
+                .doesNotContain("D target");
         browser.axe();
         browser.size(1024, 768);
         browser.shot("day-1024");
@@ -78,8 +81,7 @@ class DayPageTest {
 
     private static long overflow() {
         return (Long) browser.driver()
-                .executeScript(
-                        "return document.documentElement.scrollWidth - document.documentElement.clientWidth;");
+                .executeScript("return document.documentElement.scrollWidth - document.documentElement.clientWidth;");
     }
 
     /** The interval is that of a normal distribution: the prediction and 1.96 standard deviations to either side. */
@@ -95,8 +97,8 @@ class DayPageTest {
                 .orElseThrow();
         double target = -0.25;
         WebElement bar = row("booking-01").findElement(By.cssSelector("svg.bar"));
-        double dot = Double.parseDouble(
-                bar.findElement(By.cssSelector(".bar-dot")).getDomAttribute("cx"));
+        double dot =
+                Double.parseDouble(bar.findElement(By.cssSelector(".bar-dot")).getDomAttribute("cx"));
         String[] range = bar.findElement(By.cssSelector(".bar-range"))
                 .getDomAttribute("d")
                 .split("[^0-9.]+");
@@ -114,7 +116,8 @@ class DayPageTest {
         assertThat(shown()).hasSize(1);
         assertThat(shown().get(0).getText()).contains("Marrowby, Isolde");
         browser.shot("day-found");
-        browser.await(page -> browser.find("#spoken").getDomProperty("textContent").equals("1 eye"));
+        browser.await(
+                page -> browser.find("#spoken").getDomProperty("textContent").equals("1 eye"));
         browser.find("#find").sendKeys(" left");
         assertThat(browser.find("#none-found").isDisplayed()).isTrue();
         browser.find("#find").clear();

@@ -23,7 +23,9 @@ class SignInTest {
         browser.axe();
         browser.fillSignIn("Ms Vale");
         browser.await(page -> page.getCurrentUrl().endsWith("/day/2026-12-10?state=ready"));
-        assertThat(browser.find("header").getText()).contains("Ms Vale", "surgeon").doesNotContain("Flow");
+        assertThat(browser.find("header").getText())
+                .contains("Ms Vale", "surgeon")
+                .doesNotContain("Flow");
         Cookie session = browser.driver().manage().getCookieNamed(COOKIE);
         assertThat(session.isHttpOnly()).isTrue();
         assertThat(session.getSameSite()).isEqualTo("Lax");
