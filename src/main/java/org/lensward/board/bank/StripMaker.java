@@ -12,8 +12,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.SortedMap;
-import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.Predicate;
 import org.lensward.lens.stock.LensKind;
@@ -57,7 +55,7 @@ final class StripMaker {
         Map<String, String> siteOf = new HashMap<>();
         units.forEach(unit -> siteOf.computeIfAbsent(unit.location(), sites::of));
         Predicate<String> shown = each -> site.filter(asked -> !asked.equals(each)).isEmpty();
-        SortedMap<LensKind, Tally> tallies = new TreeMap<>();
+        Map<LensKind, Tally> tallies = new HashMap<>();
         units.stream()
                 .filter(unit -> isHere(unit) && shown.test(siteOf.getOrDefault(unit.location(), "")))
                 .forEach(unit -> tally(tallies, LensKind.of(unit)).units.add(unit));
@@ -88,7 +86,7 @@ final class StripMaker {
     }
 
     private List<HeatStrip.Row> rows(
-            SortedMap<LensKind, Tally> tallies, List<Dioptres> steps, Map<String, String> siteOf) {
+            Map<LensKind, Tally> tallies, List<Dioptres> steps, Map<String, String> siteOf) {
         Map<Line, Map<Dioptres, HeatStrip.Cell>> lines = new HashMap<>();
         tallies.forEach((kind, tally) -> lines.computeIfAbsent(
                         new Line(kind.model(), kind.cylinder()), any -> new HashMap<>())
