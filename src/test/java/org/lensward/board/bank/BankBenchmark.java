@@ -53,8 +53,8 @@ public final class BankBenchmark {
         Shelf shelf = shelf();
         List<LensUnit> units = units();
         StockSheet.Days days = new StockSheet.Days(TODAY, TODAY.plusDays(20), TODAY);
-        SheetMaker maker = new SheetMaker(
-                policy, new BankSettings(Duration.ofSeconds(5), Duration.ofSeconds(30), 21), clock);
+        SheetMaker maker =
+                new SheetMaker(policy, new BankSettings(Duration.ofSeconds(5), Duration.ofSeconds(30), 21), clock);
         time("stock check behind", () -> StockSheet.of(shelf, units, policy.stock(), days));
         StoreState state = new StoreState(
                 new BankView.Standing(units, List.of(), clock.instant()),
@@ -74,11 +74,12 @@ public final class BankBenchmark {
         for (int run = -RUNS / 2; run < RUNS; run++) {
             long start = ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime();
             work.run();
-            took[Math.max(run, 0)] =
-                    (ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime() - start) / 1e6;
+            took[Math.max(run, 0)] = (ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime() - start) / 1e6;
         }
         Arrays.sort(took);
-        System.out.printf("%-20s median %.1f ms of processor time, worst of %d %.1f ms%n", what, took[RUNS / 2], RUNS, took[RUNS - 1]);
+        System.out.printf(
+                "%-20s median %.1f ms of processor time, worst of %d %.1f ms%n",
+                what, took[RUNS / 2], RUNS, took[RUNS - 1]);
     }
 
     private static SpringTemplateEngine engine() {

@@ -41,7 +41,8 @@ class BankPageTest {
         browser.open("/bank/in");
         browser.keys(label(lot, serial), Keys.ENTER);
         browser.awaitText("The label says");
-        browser.await(page -> page.switchTo().activeElement().getAttribute("name").equals("power"));
+        browser.await(
+                page -> page.switchTo().activeElement().getAttribute("name").equals("power"));
         browser.keys(power, Keys.TAB, Keys.TAB);
         browser.keys("Lens store b", Keys.TAB);
         browser.keys("Harb", Keys.TAB, Keys.TAB);
@@ -51,7 +52,12 @@ class BankPageTest {
 
     private static Device unit() {
         String id = browser.driver().getCurrentUrl().replaceFirst(".*/", "");
-        return browser.server().record().read().resource(Device.class).withId(id).execute();
+        return browser.server()
+                .record()
+                .read()
+                .resource(Device.class)
+                .withId(id)
+                .execute();
     }
 
     @Test

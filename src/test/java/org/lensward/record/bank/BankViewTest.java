@@ -40,8 +40,7 @@ class BankViewTest {
 
         assertThat(seen(unit)).contains(wasted);
         assertThat(seen(later)).contains(later);
-        assertThat(view.standing().orElseThrow().units())
-                .containsExactlyInAnyOrderElementsOf(ready(BANK.units()));
+        assertThat(view.standing().orElseThrow().units()).containsExactlyInAnyOrderElementsOf(ready(BANK.units()));
     }
 
     @Test
@@ -56,7 +55,8 @@ class BankViewTest {
 
     @Test
     void a_carton_taken_out_of_the_record_is_missed_by_the_count() {
-        Device lone = RECORD.read(Device.class, name(RECORD.received("VIEW", "view-4"))).copy();
+        Device lone = RECORD.read(Device.class, name(RECORD.received("VIEW", "view-4")))
+                .copy();
         RECORD.put(BankRecord.named(lone, "unit-without-a-trail"));
         LensUnit unit = ready(BANK.unit("Device/unit-without-a-trail"));
         view.refresh();
