@@ -183,7 +183,9 @@ public final class BankApi {
         return Carton.of(desk.receive(arrival));
     }
 
-    @Operation(summary = "Reserves, picks, returns, wastes, quarantines or releases a carton, or carries it to another store")
+    @Operation(
+            summary =
+                    "Reserves, picks, returns, wastes, quarantines or releases a carton, or carries it to another store")
     @PostMapping("/units/{unit}/{movement}")
     public Carton move(@PathVariable String unit, @PathVariable String movement, @RequestBody Deed deed) {
         return Carton.of(desk.move(unit, movement, deed));

@@ -85,8 +85,7 @@ public final class BankDesk {
     /** Moves a carton, if it still is as it was seen. */
     public LensUnit move(String unit, String movement, BankApi.Deed deed) {
         Movement asked = Field.read("movement", () -> movement(movement, deed));
-        return told(Refusal.unless(
-                bank.move(new Sighting(name(unit), deed.version()), asked, signed(deed.by()))));
+        return told(Refusal.unless(bank.move(new Sighting(name(unit), deed.version()), asked, signed(deed.by()))));
     }
 
     private LensUnit told(LensUnit unit) {
@@ -123,8 +122,8 @@ public final class BankDesk {
 
     private static String store(BankApi.Deed deed) {
         return RecordName.of("Location", said(deed.to(), "to", "Say where it is carried to."))
-                .orElseThrow(() -> new UnreadableRecord(
-                        IssueType.VALUE, "to", "A store's id has letters, digits, '-' and '.'."));
+                .orElseThrow(() ->
+                        new UnreadableRecord(IssueType.VALUE, "to", "A store's id has letters, digits, '-' and '.'."));
     }
 
     private static String said(Optional<String> text, String field, String otherwise) {

@@ -13,7 +13,6 @@ import org.lensward.lens.stock.LensNeed;
 import org.lensward.lens.stock.LensUnit;
 import org.lensward.lens.stock.Order;
 import org.lensward.record.stock.StockSheet;
-import org.lensward.record.stock.SupplyRequests;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestMapping;

@@ -27,8 +27,7 @@ public class BankConfiguration {
     }
 
     @Bean
-    StoreWatch storeWatch(
-            FhirContext fhir, RecordClient client, StockDesk desk, BankSettings settings, Clock clock) {
+    StoreWatch storeWatch(FhirContext fhir, RecordClient client, StockDesk desk, BankSettings settings, Clock clock) {
         return new StoreWatch(new BankView(fhir, client, clock), desk, settings, clock);
     }
 

@@ -65,7 +65,8 @@ public final class BankPage {
             @RequestParam Optional<String> cylinder,
             Model model) {
         LensKind kind = new KindAddress(lens, power, cylinder.orElse("")).kind();
-        return list(model, "Cartons of one kind", state -> maker.names(state).lens(kind), state -> maker.kind(state, kind));
+        return list(
+                model, "Cartons of one kind", state -> maker.names(state).lens(kind), state -> maker.kind(state, kind));
     }
 
     @GetMapping("/bank/expiring")

@@ -68,7 +68,9 @@ record CartonLine(
                     shelf(unit),
                     names.owner(unit.owner().name()) + (unit.owner().consigned() ? ", on consignment" : ""),
                     unit.heldFor().map(Names::id),
-                    unit.heldFor().filter(booking -> unit.state() != UnitState.WASTED).map(names::patient));
+                    unit.heldFor()
+                            .filter(booking -> unit.state() != UnitState.WASTED)
+                            .map(names::patient));
         }
 
         private String shelf(LensUnit unit) {

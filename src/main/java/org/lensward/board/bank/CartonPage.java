@@ -59,7 +59,10 @@ public final class CartonPage {
      * @param to which store
      */
     public record Form(
-            @Nullable String version, @Nullable String taker, @Nullable String reason, @Nullable String to) {
+            @Nullable String version,
+            @Nullable String taker,
+            @Nullable String reason,
+            @Nullable String to) {
 
         BankApi.Deed deed(Optional<String> held) {
             Optional<String> chosen = said(taker);
@@ -106,7 +109,8 @@ public final class CartonPage {
         Optional<String> held = bank.unit(unit).heldFor();
         try {
             LensUnit moved = bank.move(unit, movement, form.deed(held));
-            model.addAttribute("sheet", sheet(moved, Optional.of(done(movement)), List.of(), CartonSheet.Typed.NOTHING));
+            model.addAttribute(
+                    "sheet", sheet(moved, Optional.of(done(movement)), List.of(), CartonSheet.Typed.NOTHING));
         } catch (Refusal refused) {
             response.setStatus(refused.status().value());
             List<Found> why = refused.findings().stream().map(Found::of).toList();

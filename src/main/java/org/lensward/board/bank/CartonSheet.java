@@ -71,7 +71,8 @@ record CartonSheet(
     /** The forms that make sense of it as it stands. */
     public boolean may(String movement) {
         return switch (movement) {
-            case "reserve" -> carton.state().equals("available") && !carton.shelf().equals("out of date");
+            case "reserve" ->
+                carton.state().equals("available") && !carton.shelf().equals("out of date");
             case "return" -> carton.isHeld();
             case "release" -> carton.state().equals("quarantined");
             case "quarantine" -> !carton.isGone() && !carton.state().equals("quarantined");

@@ -37,7 +37,7 @@ public final class GoodsInPage {
     }
 
     /**
-     * What was filled in so far.
+     * What was filled in so far; what a form leaves out is empty.
      *
      * @param scans one line for each barcode
      * @param model the catalogue entry
@@ -48,13 +48,13 @@ public final class GoodsInPage {
      * @param consigned "yes" where it is on consignment
      */
     public record Form(
-            @Nullable String scans,
-            @Nullable String model,
-            @Nullable String power,
-            @Nullable String cylinder,
-            @Nullable String location,
-            @Nullable String owner,
-            @Nullable String consigned) {
+            String scans,
+            String model,
+            String power,
+            String cylinder,
+            String location,
+            String owner,
+            String consigned) {
 
         static final Form NOTHING = new Form("", "", "", "", "", "", "");
 
@@ -73,7 +73,10 @@ public final class GoodsInPage {
         }
 
         List<String> barcodes() {
-            return scans().lines().map(String::strip).filter(each -> !each.isEmpty()).toList();
+            return scans().lines()
+                    .map(String::strip)
+                    .filter(each -> !each.isEmpty())
+                    .toList();
         }
 
         /** With one barcode more; a separator that no form can carry becomes the sign for it. */
@@ -167,8 +170,7 @@ public final class GoodsInPage {
 
     private Sheet sheet(Form form, Optional<CartonLabel> label, List<Found> refused) {
         Optional<StoreState> state = watch.look();
-        List<LensUnit> units =
-                state.map(each -> each.standing().units()).orElse(List.of());
+        List<LensUnit> units = state.map(each -> each.standing().units()).orElse(List.of());
         Optional<Names> names = state.map(maker::names);
         return new Sheet(
                 form,

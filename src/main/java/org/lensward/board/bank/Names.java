@@ -85,9 +85,11 @@ final class Names {
     }
 
     List<Choice> models() {
-        return choices(DeviceDefinition.class, each -> each.hasDeviceName()
-                ? each.getDeviceNameFirstRep().getName()
-                : each.getIdElement().getIdPart());
+        return choices(
+                DeviceDefinition.class,
+                each -> each.hasDeviceName()
+                        ? each.getDeviceNameFirstRep().getName()
+                        : each.getIdElement().getIdPart());
     }
 
     List<Choice> places() {

@@ -53,10 +53,7 @@ public final class RecallPage {
 
     @PostMapping("/bank/recall/quarantine")
     String quarantine(
-            @RequestParam String lot,
-            @RequestParam Optional<String> device,
-            @RequestParam String reason,
-            Model model) {
+            @RequestParam String lot, @RequestParam Optional<String> device, @RequestParam String reason, Model model) {
         BankApi.Deed deed = new BankApi.Deed(
                 "", Optional.empty(), Optional.empty(), Optional.of(reason), Optional.empty(), Optional.empty());
         bank.quarantine(bank.recall(lot, said(device)), deed);
@@ -72,8 +69,10 @@ public final class RecallPage {
 
     private Answer found(String lot, Optional<String> device) {
         Recall recall = bank.recall(lot, said(device));
-        List<String> patients =
-                recall.units().stream().flatMap(each -> each.patients().stream()).distinct().toList();
+        List<String> patients = recall.units().stream()
+                .flatMap(each -> each.patients().stream())
+                .distinct()
+                .toList();
         return new Answer(
                 recall,
                 said(device).orElse(""),

@@ -57,7 +57,8 @@ public final class SheetMaker {
         List<LensUnit> units = state.standing().units();
         CartonLine.Writer lines = lines(names);
         List<LensUnit> expiring = new ParLevels(policy).expiringSoon(units, today);
-        List<BankSheet.Level> below = levels.stream().flatMap(each -> below(each, names).stream()).toList();
+        List<BankSheet.Level> below =
+                levels.stream().flatMap(each -> below(each, names).stream()).toList();
         return new BankSheet(
                 state.mark(),
                 time(state.standing().asOf()),
@@ -68,7 +69,9 @@ public final class SheetMaker {
                 today.plusDays(settings.days() - 1L),
                 settings.days(),
                 stock.map(each -> shorts(each, names)).orElse(List.of()),
-                stock.map(each -> each.allocation().orders().stream().map(order -> supply(order, names)).toList())
+                stock.map(each -> each.allocation().orders().stream()
+                                .map(order -> supply(order, names))
+                                .toList())
                         .orElse(List.of()),
                 promises(units, stock, lines),
                 expiring.stream().limit(BankSheet.SHOWN).map(lines::line).toList(),
@@ -164,7 +167,8 @@ public final class SheetMaker {
                         unit.heldFor().map(days::get),
                         lines.line(unit),
                         vain.contains(unit.evidence().resource())))
-                .sorted(Comparator.comparing((BankSheet.Promise each) -> each.day().orElse(LocalDate.MAX))
+                .sorted(Comparator.comparing(
+                                (BankSheet.Promise each) -> each.day().orElse(LocalDate.MAX))
                         .thenComparing(each -> each.carton().patient().orElse(""))
                         .thenComparing(each -> each.carton().lens()))
                 .toList();

@@ -12,8 +12,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.SortedMap;
-import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.Predicate;
 import org.lensward.lens.stock.LensKind;
@@ -56,8 +54,9 @@ final class StripMaker {
     HeatStrip strip(List<LensUnit> units, List<SiteLevels> levels, Optional<String> site) {
         Map<String, String> siteOf = new HashMap<>();
         units.forEach(unit -> siteOf.computeIfAbsent(unit.location(), sites::of));
-        Predicate<String> shown = each -> site.filter(asked -> !asked.equals(each)).isEmpty();
-        SortedMap<LensKind, Tally> tallies = new TreeMap<>();
+        Predicate<String> shown =
+                each -> site.filter(asked -> !asked.equals(each)).isEmpty();
+        Map<LensKind, Tally> tallies = new HashMap<>();
         units.stream()
                 .filter(unit -> isHere(unit) && shown.test(siteOf.getOrDefault(unit.location(), "")))
                 .forEach(unit -> tally(tallies, LensKind.of(unit)).units.add(unit));
@@ -87,12 +86,11 @@ final class StripMaker {
                 || unit.state() == QUARANTINED;
     }
 
-    private List<HeatStrip.Row> rows(
-            SortedMap<LensKind, Tally> tallies, List<Dioptres> steps, Map<String, String> siteOf) {
+    private List<HeatStrip.Row> rows(Map<LensKind, Tally> tallies, List<Dioptres> steps, Map<String, String> siteOf) {
         Map<Line, Map<Dioptres, HeatStrip.Cell>> lines = new HashMap<>();
-        tallies.forEach((kind, tally) -> lines.computeIfAbsent(
-                        new Line(kind.model(), kind.cylinder()), any -> new HashMap<>())
-                .put(kind.power(), cell(kind, tally, siteOf)));
+        tallies.forEach(
+                (kind, tally) -> lines.computeIfAbsent(new Line(kind.model(), kind.cylinder()), any -> new HashMap<>())
+                        .put(kind.power(), cell(kind, tally, siteOf)));
         return lines.entrySet().stream()
                 .map(each -> row(each.getKey(), each.getValue(), steps))
                 .sorted(Comparator.comparing(HeatStrip.Row::model)
@@ -118,9 +116,11 @@ final class StripMaker {
                 kind.power().signed(),
                 count(tally, unit -> unit.state() == AVAILABLE && unit.isInDateOn(today)),
                 count(tally, unit -> unit.state() == RESERVED || unit.state() == PICKED),
-                count(tally, unit -> unit.state() != QUARANTINED
-                        && unit.state() != PICKED
-                        && !unit.identity().expiry().isAfter(soon)),
+                count(
+                        tally,
+                        unit -> unit.state() != QUARANTINED
+                                && unit.state() != PICKED
+                                && !unit.identity().expiry().isAfter(soon)),
                 count(tally, unit -> unit.state() == QUARANTINED),
                 tally.levels.values().stream().mapToInt(ParLevel::par).sum(),
                 tally.levels.entrySet().stream()
@@ -129,9 +129,11 @@ final class StripMaker {
 
     private boolean isBelow(ParLevel level, String site, Tally tally, Map<String, String> siteOf) {
         LocalDate delivery = policy.leadTime().value().after(today);
-        int onHand = count(tally, unit -> unit.state() == AVAILABLE
-                && unit.isInDateOn(delivery)
-                && site.equals(siteOf.get(unit.location())));
+        int onHand = count(
+                tally,
+                unit -> unit.state() == AVAILABLE
+                        && unit.isInDateOn(delivery)
+                        && site.equals(siteOf.get(unit.location())));
         return onHand + level.onOrder() < level.par();
     }
 

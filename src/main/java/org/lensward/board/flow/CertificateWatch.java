@@ -55,11 +55,15 @@ public final class CertificateWatch {
         Instant now = clock.instant();
         return seen.compute(server, (any, before) -> isFresh(before, now) ? before : new Seen(look(server), now))
                 .until()
-                .map(until -> Math.floorDiv(Duration.between(now, until).toSeconds(), Duration.ofDays(1).toSeconds()));
+                .map(until -> Math.floorDiv(
+                        Duration.between(now, until).toSeconds(),
+                        Duration.ofDays(1).toSeconds()));
     }
 
     private static boolean isFresh(@Nullable Seen before, Instant now) {
-        return before != null && before.until().isPresent() && before.at().plus(KEPT).isAfter(now);
+        return before != null
+                && before.until().isPresent()
+                && before.at().plus(KEPT).isAfter(now);
     }
 
     private static Optional<Instant> look(URI server) {

@@ -74,7 +74,9 @@ public final class FlowDesk {
                 snapshot.inHand(),
                 snapshot.look()
                         .map(look -> new FlowSheet.Look(
-                                age(look.at(), now), look.bookings(), look.took().toMillis())),
+                                age(look.at(), now),
+                                look.bookings(),
+                                look.took().toMillis())),
                 health(snapshot.record(), now),
                 certificates(),
                 snapshot.dryRun(),
@@ -101,8 +103,8 @@ public final class FlowDesk {
         SetAside.Kind which = List.of(SetAside.Kind.values()).stream()
                 .filter(each -> word(each).equals(kind))
                 .findFirst()
-                .orElseThrow(() -> new UnreadableRecord(
-                        IssueType.VALUE, "kind", "What is set aside is a booking or a message."));
+                .orElseThrow(() ->
+                        new UnreadableRecord(IssueType.VALUE, "kind", "What is set aside is a booking or a message."));
         if (!parked.replay(which, name)) {
             throw new UnreadableRecord(
                     IssueType.CONFLICT,
@@ -154,7 +156,9 @@ public final class FlowDesk {
 
     private List<FlowSheet.Certificate> certificates() {
         return List.of(
-                certificate("the record's", Optional.of(installed.settings().record().url())),
+                certificate(
+                        "the record's",
+                        Optional.of(installed.settings().record().url())),
                 certificate("Lensward's own", installed.ownTls()));
     }
 
@@ -171,10 +175,13 @@ public final class FlowDesk {
                 new FlowSheet.Version("policy", installed.policy().version()),
                 new FlowSheet.Version(
                         "site-code map",
-                        Optional.of(installed.codes().version()).filter(each -> !each.isEmpty()).orElse("none")),
+                        Optional.of(installed.codes().version())
+                                .filter(each -> !each.isEmpty())
+                                .orElse("none")),
                 new FlowSheet.Version(
                         "Lensward",
-                        Optional.ofNullable(FlowDesk.class.getPackage().getImplementationVersion()).orElse(OURS)),
+                        Optional.ofNullable(FlowDesk.class.getPackage().getImplementationVersion())
+                                .orElse(OURS)),
                 new FlowSheet.Version("Java", Runtime.version().toString()),
                 new FlowSheet.Version("Camel", installed.camel().getVersion()),
                 new FlowSheet.Version("HAPI FHIR", VersionUtil.getVersion()),

@@ -36,10 +36,7 @@ public final class FlowPage {
 
     @PostMapping("/flow/replay")
     String replay(
-            @RequestParam String kind,
-            @RequestParam String name,
-            @RequestParam Optional<String> reason,
-            Model model) {
+            @RequestParam String kind, @RequestParam String name, @RequestParam Optional<String> reason, Model model) {
         desk.replay(kind, name);
         model.addAttribute("done", name + " is on its way again.");
         return shown(model, reason, "flow :: sheet");
@@ -56,7 +53,10 @@ public final class FlowPage {
     String dryRun(@RequestParam boolean on, Model model) {
         desk.dryRun(on);
         model.addAttribute(
-                "done", on ? "Nothing is written to the record now." : "The record is written again; every booking is looked at.");
+                "done",
+                on
+                        ? "Nothing is written to the record now."
+                        : "The record is written again; every booking is looked at.");
         return shown(model, Optional.empty(), "flow :: sheet");
     }
 
@@ -69,7 +69,8 @@ public final class FlowPage {
         model.addAttribute(
                 "shown",
                 sheet.setAside().stream()
-                        .filter(each -> only.filter(asked -> !asked.equals(each.reason())).isEmpty())
+                        .filter(each -> only.filter(asked -> !asked.equals(each.reason()))
+                                .isEmpty())
                         .limit(200)
                         .toList());
         model.addAttribute("reports", desk.wouldWrite().stream().limit(50).toList());

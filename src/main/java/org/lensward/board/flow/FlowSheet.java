@@ -109,6 +109,8 @@ public record FlowSheet(
     public static String age(long seconds) {
         return seconds < 120
                 ? seconds + " s"
-                : seconds < 7_200 ? seconds / 60 + " min" : seconds < 172_800 ? seconds / 3_600 + " h" : seconds / 86_400 + " days";
+                : seconds < 7_200
+                        ? seconds / 60 + " min"
+                        : seconds < 172_800 ? seconds / 3_600 + " h" : seconds / 86_400 + " days";
     }
 }

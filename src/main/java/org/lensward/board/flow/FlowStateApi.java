@@ -65,8 +65,8 @@ public final class FlowStateApi {
     }
 
     private static String said(Optional<String> text, String field) {
-        return text.orElseThrow(() -> new UnreadableRecord(
-                IssueType.REQUIRED, field, "Name one by kind and name, or give a reason."));
+        return text.orElseThrow(
+                () -> new UnreadableRecord(IssueType.REQUIRED, field, "Name one by kind and name, or give a reason."));
     }
 
     @Operation(summary = "What a dry run would have written, one for each booking, the latest first")

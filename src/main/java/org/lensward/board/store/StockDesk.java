@@ -57,8 +57,8 @@ public final class StockDesk {
                 .map(unit -> unit.owner().name())
                 .distinct()
                 .filter(owner -> owner.startsWith("Organization/"));
-        Shelf shelf = new Shelf(client.gather(
-                Stream.concat(StockSheet.questions(policy, days.today()).stream(), owners).toList()));
+        Shelf shelf = new Shelf(client.gather(Stream.concat(StockSheet.questions(policy, days.today()).stream(), owners)
+                .toList()));
         return new Checked(StockSheet.of(shelf, units, policy, days), shelf);
     }
 

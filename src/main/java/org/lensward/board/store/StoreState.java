@@ -18,6 +18,7 @@ public record StoreState(
     /** Changes when anything that is shown has changed. */
     public String mark() {
         int content = standing.units().hashCode() * 31 + standing.findings().hashCode();
-        return Integer.toHexString(content) + "-" + Long.toHexString(checkedAt.toEpochMilli()) + (isAway ? "-away" : "");
+        return Integer.toHexString(content) + "-" + Long.toHexString(checkedAt.toEpochMilli())
+                + (isAway ? "-away" : "");
     }
 }

@@ -23,7 +23,12 @@ import org.lensward.record.Shelf;
  * @param store the place it was carried to
  */
 public record UnitEvent(
-        String done, String who, Instant at, Optional<String> reason, Optional<String> booking, Optional<String> store) {
+        String done,
+        String who,
+        Instant at,
+        Optional<String> reason,
+        Optional<String> booking,
+        Optional<String> store) {
 
     static List<UnitEvent> all(Shelf shelf) {
         return shelf.all(Provenance.class)
@@ -38,7 +43,10 @@ public record UnitEvent(
                 Codes.words(trail.getActivity()),
                 named(trail.getAgentFirstRep().getWho()).orElse("nobody named"),
                 trail.getRecorded().toInstant(),
-                trail.getReason().stream().map(CodeableConcept::getText).flatMap(Stream::ofNullable).findFirst(),
+                trail.getReason().stream()
+                        .map(CodeableConcept::getText)
+                        .flatMap(Stream::ofNullable)
+                        .findFirst(),
                 trail.getEntity().stream()
                         .filter(entity -> entity.getRole() == ProvenanceEntityRole.SOURCE)
                         .map(entity -> Shelf.name(entity.getWhat()))
@@ -48,7 +56,9 @@ public record UnitEvent(
     }
 
     private static Optional<String> named(Reference who) {
-        return Stream.of(who.getDisplay(), who.getReference()).flatMap(Stream::ofNullable).findFirst();
+        return Stream.of(who.getDisplay(), who.getReference())
+                .flatMap(Stream::ofNullable)
+                .findFirst();
     }
 
     /** Names nobody. */

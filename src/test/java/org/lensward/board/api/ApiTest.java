@@ -404,6 +404,17 @@ class ApiTest {
                         .asText())
                 .isEqualTo("reason");
         assertThat(post("/api/bank/units/" + id + "/lend", deed).status()).isEqualTo(404);
+        String seen = "{\"by\": \"Mr Keel\", \"to\": \"north-store\", \"version\": \"1\"}";
+        assertThat(post("/api/bank/units/" + id + "/carry", seen).status())
+                .as("decided on an older look")
+                .isEqualTo(409);
+        assertThat(post("/api/bank/units/" + id + "/carry", seen.replace("\"1\"", "\"2\""))
+                        .body()
+                        .path("location")
+                        .asText())
+                .isEqualTo("Location/north-store");
+        assertThat(get("/api/bank/units/" + id + "/history").body().findValuesAsText("done"))
+                .containsExactly("Carried to another store", "Reserved", "Taken in");
         Answer recall = get("/api/bank/recalls?lot=RECALL1");
         assertThat(recall.body().path("units").findValuesAsText("unit")).containsExactly(unit);
         assertThat(recall.body().path("units").findValuesAsText("heldFor"))
@@ -523,6 +534,10 @@ class ApiTest {
                         "/api/labels",
                         "/api/bank/units",
                         "/api/bank/units/{unit}",
+                        "/api/bank/units/{unit}/history",
+                        "/api/flow",
+                        "/api/flow/replay",
+                        "/api/flow/dry-run",
                         "/api/bank/units/{unit}/{movement}",
                         "/api/bank/recalls",
                         "/api/bank/recalls/quarantine",

@@ -36,7 +36,11 @@ class FlowPageTest {
 
     @AfterAll
     static void takeBack() {
-        browser.server().record().delete().resourceById("ServiceRequest", NOBODYS).execute();
+        browser.server()
+                .record()
+                .delete()
+                .resourceById("ServiceRequest", NOBODYS)
+                .execute();
     }
 
     @Test

@@ -146,7 +146,8 @@ class MovementsTest {
     void a_movement_has_a_code_for_the_trail() {
         assertThat(MovementKind.values())
                 .extracting(MovementKind::code)
-                .containsExactly("goods-in", "reserve", "pick", "return", "implant", "waste", "quarantine", "release", "carry");
+                .containsExactly(
+                        "goods-in", "reserve", "pick", "return", "implant", "waste", "quarantine", "release", "carry");
     }
 
     static Movement movement(MovementKind kind, String booking, LocalDate day) {

@@ -39,7 +39,8 @@ class CarryTest {
         assertThat(carried.state()).isEqualTo(UnitState.RESERVED);
         assertThat(BANK.unit(name(unit)).value()).contains(carried);
         assertThat(carried.heldFor()).contains(booking);
-        assertThat(ProfileValidator.errors(RECORD.read(Device.class, name(unit)))).isEmpty();
+        assertThat(ProfileValidator.errors(RECORD.read(Device.class, name(unit))))
+                .isEmpty();
         List<Provenance> trail = RECORD.search("Provenance?target=" + name(unit)).stream()
                 .map(Provenance.class::cast)
                 .filter(Provenance::hasLocation)
