@@ -84,8 +84,8 @@ public final class DayTiming {
                         ? Optional.empty()
                         : Optional.of(new EyeLine.PlannedLens(
                                 "Model +21.0 D",
-                                Optional.of(new PredictionBar(
-                                        Dioptres.of(-0.3), Dioptres.of(0.35), Dioptres.of(-0.25))))),
+                                Optional.of(
+                                        new PredictionBar(Dioptres.of(-0.3), Dioptres.of(0.35), Dioptres.of(-0.25))))),
                 Optional.of(new EyeLine.Risk("1.06", "age 73")),
                 List.of("The axial length lies outside what is usual.", "Something else."),
                 Optional.of(CheckState.AWAITING_CONFIRMATION));
@@ -93,17 +93,20 @@ public final class DayTiming {
 
     public static void main(String[] arguments) throws Exception {
         Map<String, Object> settings = Map.of(
-                "lensward.record.url", "http://localhost:1/fhir",
-                "camel.main.auto-startup", "false",
-                "server.port", "0",
-                DemoAccess.PASSWORD, PASSWORD,
+                "lensward.record.url",
+                "http://localhost:1/fhir",
+                "camel.main.auto-startup",
+                "false",
+                "server.port",
+                "0",
+                DemoAccess.PASSWORD,
+                PASSWORD,
                 "spring.artemis.embedded.data-directory",
-                        Files.createTempDirectory("queue").toString());
+                Files.createTempDirectory("queue").toString());
         try (Adapter adapter = Adapter.serve(settings, BoardConfiguration.class, DemoAccess.class, OwnLists.class)) {
             String base = "http://localhost:" + adapter.port();
-            HttpClient http = HttpClient.newBuilder()
-                    .cookieHandler(new CookieManager())
-                    .build();
+            HttpClient http =
+                    HttpClient.newBuilder().cookieHandler(new CookieManager()).build();
             String page = get(http, base + "/sign-in", "");
             String token = page.split("name=\"csrf\" content=\"")[1].split("\"")[0];
             http.send(

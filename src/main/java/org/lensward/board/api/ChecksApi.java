@@ -1,6 +1,5 @@
 package org.lensward.board.api;
 
-
 import com.fasterxml.jackson.databind.JsonNode;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.tags.Tag;
@@ -113,8 +112,8 @@ public final class ChecksApi {
     /** The checkpoint of that code. */
     public static Checkpoint checkpoint(String code) {
         return Checkpoint.of(code)
-                .orElseThrow(() -> new UnreadableRecord(
-                        IssueType.NOTFOUND, "checkpoint", "There is no checkpoint " + code + "."));
+                .orElseThrow(() ->
+                        new UnreadableRecord(IssueType.NOTFOUND, "checkpoint", "There is no checkpoint " + code + "."));
     }
 
     @Operation(

@@ -89,8 +89,8 @@ public final class NursesDesk {
             return Optional.empty();
         }
         Implanted who = by.orElseThrow();
-        Implantation implantation = new Implantation(
-                booking, moving.name(), who.surgeon(), who.hospital(), moving.now(), Optional.empty());
+        Implantation implantation =
+                new Implantation(booking, moving.name(), who.surgeon(), who.hospital(), moving.now(), Optional.empty());
         return Optional.of(written(bank.implant(implantation, moving.signed()), standing));
     }
 
@@ -103,8 +103,7 @@ public final class NursesDesk {
         Outcome<LensUnit> held = moving.unit().state() == UnitState.AVAILABLE
                 ? bank.move(moving.name(), new Movement.Reserve(booking, moving.day()), moving.signed())
                 : Outcome.ready(moving.unit());
-        return held.then(
-                unit -> bank.move(moving.name(), new Movement.Pick(booking, moving.day()), moving.signed()));
+        return held.then(unit -> bank.move(moving.name(), new Movement.Pick(booking, moving.day()), moving.signed()));
     }
 
     /**
@@ -115,11 +114,10 @@ public final class NursesDesk {
      */
     public ImplantCard implantedInstead(String booking, ChecksApi.Deviation deviation, String by) {
         LensUnit unit = carton(label(deviation.scans()), booking);
-        Moving moving = new Moving(
-                unit, Field.read("by", () -> new Signature(by, clock.instant())), OffsetDateTime.now(clock));
+        Moving moving =
+                new Moving(unit, Field.read("by", () -> new Signature(by, clock.instant())), OffsetDateTime.now(clock));
         Implantation.Deviation why = Field.read(
-                "clinician or reason",
-                () -> new Implantation.Deviation(deviation.clinician(), deviation.reason()));
+                "clinician or reason", () -> new Implantation.Deviation(deviation.clinician(), deviation.reason()));
         if (unit.state() == UnitState.AVAILABLE || unit.state() == UnitState.RESERVED) {
             Refusal.unless(picked(booking, moving));
         }
