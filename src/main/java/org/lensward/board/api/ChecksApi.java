@@ -104,8 +104,8 @@ public final class ChecksApi {
     /** The checkpoint of that code. */
     public static Checkpoint checkpoint(String code) {
         return Checkpoint.of(code)
-                .orElseThrow(() -> new UnreadableRecord(
-                        IssueType.NOTFOUND, "checkpoint", "There is no checkpoint " + code + "."));
+                .orElseThrow(() ->
+                        new UnreadableRecord(IssueType.NOTFOUND, "checkpoint", "There is no checkpoint " + code + "."));
     }
 
     @Operation(

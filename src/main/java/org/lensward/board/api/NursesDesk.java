@@ -73,8 +73,7 @@ public final class NursesDesk {
         OffsetDateTime now = OffsetDateTime.now(clock);
         Signature signed = Field.read("by", () -> new Signature(by, clock.instant()));
         Implantation.Deviation why = Field.read(
-                "clinician or reason",
-                () -> new Implantation.Deviation(deviation.clinician(), deviation.reason()));
+                "clinician or reason", () -> new Implantation.Deviation(deviation.clinician(), deviation.reason()));
         if (unit.state() == UnitState.AVAILABLE || unit.state() == UnitState.RESERVED) {
             Refusal.unless(moves.picked(booking, now.toLocalDate(), unit, signed));
         }

@@ -8,7 +8,10 @@ public final class Overtaken extends RuntimeException {
     private final boolean anotherPlan;
 
     Overtaken(boolean anotherPlan) {
-        super(anotherPlan ? "The plan has changed since you opened this page." : "Somebody else acted on it meanwhile.");
+        super(
+                anotherPlan
+                        ? "The plan has changed since you opened this page."
+                        : "Somebody else acted on it meanwhile.");
         this.anotherPlan = anotherPlan;
     }
 

@@ -230,9 +230,7 @@ public final class PlansApi {
             return new Standing(before.state().code(), false);
         }
         if (answer instanceof CheckAnswer.Write write) {
-            throw write.state() == CheckState.FAILED
-                    ? Refusal.stopped(write)
-                    : Refusal.renewed(answer.findings());
+            throw write.state() == CheckState.FAILED ? Refusal.stopped(write) : Refusal.renewed(answer.findings());
         }
         throw Refusal.nothingWritten(answer.findings());
     }

@@ -29,8 +29,8 @@ public record Seen(String text) {
                 .map(StoredPlan::fingerprint)
                 .orElse("no plan");
         Optional<StoredCheck> check = checks.find(gathered, booking);
-        return new Seen(plan + "|"
-                + check.map(each -> Shelf.versionedName(each.task())).orElse("no check"));
+        return new Seen(
+                plan + "|" + check.map(each -> Shelf.versionedName(each.task())).orElse("no check"));
     }
 
     /** Whether it is still so. */

@@ -43,7 +43,9 @@ record Answers(MultiValueMap<String, String> given, Expected expected, String re
         ObjectNode eyes = presented.putObject("eyes");
         Stream.of("booking", "sheet", "biometry", "mark")
                 .forEach(place -> one("eye-" + place).ifPresent(side -> eyes.put(place, side)));
-        one("plan").ifPresent(code -> presented.put("plan", code.replaceAll("\\s", "").toLowerCase(java.util.Locale.ROOT)));
+        one("plan")
+                .ifPresent(
+                        code -> presented.put("plan", code.replaceAll("\\s", "").toLowerCase(java.util.Locale.ROOT)));
         one("axis").ifPresent(axis -> presented.put("axis", number(axis) + " deg"));
         carton(presented.putObject("carton"));
         presented.putArray("allergies").addAll(texts("allergies"));
@@ -58,11 +60,10 @@ record Answers(MultiValueMap<String, String> given, Expected expected, String re
     private void patient(ObjectNode patient) {
         int index = 0;
         for (Identity.Number asked : Questions.numbers(expected)) {
-            one("number-" + index++)
-                    .ifPresent(value -> patient.withArray("numbers")
-                            .addObject()
-                            .put("system", asked.system())
-                            .put("value", value));
+            one("number-" + index++).ifPresent(value -> patient.withArray("numbers")
+                    .addObject()
+                    .put("system", asked.system())
+                    .put("value", value));
         }
         one("born").ifPresent(born -> patient.put("birth-date", date(born)));
     }
@@ -100,9 +101,7 @@ record Answers(MultiValueMap<String, String> given, Expected expected, String re
     static String date(String typed) {
         String digits = typed.replaceAll("[^0-9]", "");
         boolean dayFirst = digits.length() == 8 && !typed.matches("\\d{4}-\\d\\d-\\d\\d");
-        return dayFirst
-                ? digits.substring(4) + "-" + digits.substring(2, 4) + "-" + digits.substring(0, 2)
-                : typed;
+        return dayFirst ? digits.substring(4) + "-" + digits.substring(2, 4) + "-" + digits.substring(0, 2) : typed;
     }
 
     private Optional<String> one(String id) {

@@ -44,7 +44,8 @@ record CheckOutcome(
                 "passed",
                 "PASSED",
                 CheckView.words(at) + " passed. Everything is as planned.",
-                next.map(each -> "Next is " + CheckView.occasion(each).replace(":", ",") + ".").orElse("The lens check is complete."),
+                next.map(each -> "Next is " + CheckView.occasion(each).replace(":", ",") + ".")
+                        .orElse("The lens check is complete."),
                 List.of(),
                 List.of(),
                 passed.card());
@@ -63,7 +64,8 @@ record CheckOutcome(
     }
 
     static CheckOutcome of(Refusal refusal) {
-        List<Reason> reasons = refusal.findings().stream().map(Reason::of).distinct().toList();
+        List<Reason> reasons =
+                refusal.findings().stream().map(Reason::of).distinct().toList();
         return switch (refusal.type()) {
             case Refusal.STOPPED ->
                 new CheckOutcome(

@@ -31,8 +31,7 @@ public final class CheckPage {
     private final TheatreClock clock;
     private final CheckPageSettings settings;
 
-    CheckPage(
-            StandingChecks checks, Bookings bookings, LensBank bank, TheatreClock clock, CheckPageSettings settings) {
+    CheckPage(StandingChecks checks, Bookings bookings, LensBank bank, TheatreClock clock, CheckPageSettings settings) {
         this.checks = checks;
         this.nurses = new NursesDesk(bookings, bank, clock.clock());
         this.clock = clock;

@@ -12,4 +12,5 @@ import org.springframework.boot.context.properties.bind.DefaultValue;
  */
 @ConfigurationProperties("lensward.check-page")
 record CheckPageSettings(
-        @DefaultValue("this hospital") String hospital, @DefaultValue("") String separator) {}
+        @DefaultValue("this hospital") String hospital,
+        @DefaultValue("") String separator) {}

@@ -41,9 +41,7 @@ record CheckView(
         return Stream.of(Checkpoint.values())
                 .map(each -> new Stage(
                         words(each),
-                        next.filter(each::equals).isPresent()
-                                ? "now"
-                                : reached(each, state) ? "done" : "later"))
+                        next.filter(each::equals).isPresent() ? "now" : reached(each, state) ? "done" : "later"))
                 .toList();
     }
 
@@ -87,7 +85,8 @@ record CheckView(
 
     /** Whether another lens than the planned one may have gone in. */
     public boolean mayDeviate() {
-        return state == CheckState.FAILED || state.next().filter(next -> next != Checkpoint.PICK).isPresent();
+        return state == CheckState.FAILED
+                || state.next().filter(next -> next != Checkpoint.PICK).isPresent();
     }
 
     @Override

@@ -24,8 +24,8 @@ import org.lensward.eye.Laterality;
 /** What has to be asked at a checkpoint, in the order of the hands: patient, eye, sheet, carton, room. Nothing of what is expected is shown. */
 final class Questions {
 
-    private static final List<Option> EYES = List.of(
-            new Option(Laterality.RIGHT.toString(), "RIGHT"), new Option(Laterality.LEFT.toString(), "LEFT"));
+    private static final List<Option> EYES =
+            List.of(new Option(Laterality.RIGHT.toString(), "RIGHT"), new Option(Laterality.LEFT.toString(), "LEFT"));
 
     private final Checkpoint at;
     private final Expected expected;
@@ -98,7 +98,10 @@ final class Questions {
 
     private void sheet() {
         all.add(Question.typed(
-                "plan", TEXT, "The plan's code?", "It stands on the sheet, twelve letters and digits. Scan or type it."));
+                "plan",
+                TEXT,
+                "The plan's code?",
+                "It stands on the sheet, twelve letters and digits. Scan or type it."));
         if (expected.axis().isPresent()) {
             all.add(Question.typed("axis", NUMBER, "The axis?", "Read it from the sheet, in degrees."));
         }
@@ -161,9 +164,11 @@ final class Questions {
     }
 
     private Option backUp(BackUp needed) {
-        String model = naming.models().getOrDefault(needed.lens().model(), needed.lens().model());
+        String model = naming.models()
+                .getOrDefault(needed.lens().model(), needed.lens().model());
         return new Option(
                 needed.role().code(),
-                needed.role().code().replace('-', ' ') + ": " + model + " " + needed.lens().power().signed());
+                needed.role().code().replace('-', ' ') + ": " + model + " "
+                        + needed.lens().power().signed());
     }
 }

@@ -17,7 +17,10 @@ record Appointed(String when, String theatre) {
                 .filter(each -> Shelf.refers(each.getBasedOn(), booking))
                 .filter(Appointment::hasStart)
                 .map(each -> new Appointed(
-                        each.getStartElement().getValueAsString().replace('T', ' ').substring(0, 16),
+                        each.getStartElement()
+                                .getValueAsString()
+                                .replace('T', ' ')
+                                .substring(0, 16),
                         each.hasDescription() ? each.getDescription() : "theatre not stated"))
                 .findFirst()
                 .orElseGet(() -> new Appointed(

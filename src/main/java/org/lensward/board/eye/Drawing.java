@@ -44,7 +44,11 @@ final class Drawing {
     }
 
     Drawing path(String kind, String data) {
-        parts.append("<path class=\"").append(kind).append("\" d=\"").append(data).append("\"/>");
+        parts.append("<path class=\"")
+                .append(kind)
+                .append("\" d=\"")
+                .append(data)
+                .append("\"/>");
         return this;
     }
 
@@ -120,6 +124,9 @@ final class Drawing {
     }
 
     static String escaped(String words) {
-        return words.replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;").replace("\"", "&quot;");
+        return words.replace("&", "&amp;")
+                .replace("<", "&lt;")
+                .replace(">", "&gt;")
+                .replace("\"", "&quot;");
     }
 }

@@ -26,7 +26,9 @@ final class ElementValues {
         List<JsonNode> found = List.of(resource);
         for (String step : element.split("\\.")) {
             String name = step.replaceAll("\\[\\d+\\]$", "");
-            found = found.stream().flatMap(each -> children(each, name).stream()).toList();
+            found = found.stream()
+                    .flatMap(each -> children(each, name).stream())
+                    .toList();
         }
         List<Line> lines = new ArrayList<>();
         found.forEach(each -> leaves(each, "", lines));

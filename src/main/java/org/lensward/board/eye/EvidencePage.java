@@ -68,7 +68,9 @@ public final class EvidencePage {
                 Optional.ofNullable(resource.getMeta().getVersionId()).orElse("not versioned"));
         model.addAttribute("current", version.isEmpty());
         model.addAttribute("element", element.orElse(""));
-        model.addAttribute("values", element.map(each -> ElementValues.of(tree(text), each)).orElse(List.of()));
+        model.addAttribute(
+                "values",
+                element.map(each -> ElementValues.of(tree(text), each)).orElse(List.of()));
         model.addAttribute("whole", text);
         return part ? "evidence :: evidence" : "evidence";
     }
@@ -89,8 +91,8 @@ public final class EvidencePage {
         return client.gather(List.of(asked)).getEntry().stream()
                 .map(entry -> entry.getResource())
                 .findFirst()
-                .orElseThrow(() -> new UnreadableRecord(
-                        IssueType.NOTFOUND, name, "The record no longer has it in that version."));
+                .orElseThrow(() ->
+                        new UnreadableRecord(IssueType.NOTFOUND, name, "The record no longer has it in that version."));
     }
 
     private JsonNode tree(String text) {

@@ -1,11 +1,10 @@
 package org.lensward.board.eye;
 
 import java.util.Optional;
-import java.util.function.Supplier;
+import org.jspecify.annotations.Nullable;
 import org.lensward.board.access.SignedIn;
 import org.lensward.board.api.Bookings;
 import org.lensward.board.api.Overtaken;
-import org.lensward.board.api.PlansApi.Standing;
 import org.lensward.board.api.Refusal;
 import org.lensward.board.api.Seen;
 import org.lensward.board.api.SurgeonsDesk;
@@ -17,6 +16,7 @@ import org.lensward.record.check.LensChange;
 import org.springframework.http.HttpStatus;
 import org.springframework.http.ResponseEntity;
 import org.springframework.ui.Model;
+import org.springframework.validation.support.BindingAwareModelMap;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.ModelAttribute;
 import org.springframework.web.bind.annotation.PathVariable;
@@ -82,7 +82,7 @@ public final class EyePage {
     ModelAndView change(@PathVariable String booking, @ModelAttribute("typed") Typed typed) {
         return after("changed", booking, typed, () -> {
             String name = Bookings.name(booking);
-            return surgeons.change(name, seen(typed), typed.decision(me()), wanted(name, typed));
+            surgeons.change(name, seen(typed), typed.decision(me()), wanted(name, typed));
         });
     }
 
@@ -97,16 +97,18 @@ public final class EyePage {
                 ? target
                 : Optional.of(power.flatMap(each -> eyes.of(booking).targetFor(each, policy.side()))
                         .orElseThrow(() -> new NotUnderstood("That power is not among those shown for this eye.")));
-        return new LensChange(
-                aimed, Optional.ofNullable(typed.model()).filter(each -> !each.isBlank()));
+        return new LensChange(aimed, Optional.ofNullable(typed.model()).filter(each -> !each.isBlank()));
     }
 
-    private static Optional<Dioptres> read(@org.jspecify.annotations.Nullable String text, String what) {
+    private static Optional<Dioptres> read(@Nullable String text, String what) {
         if (text == null || text.isBlank()) {
             return Optional.empty();
         }
         try {
-            String plain = text.replace("D", "").replace(',', '.').replace('\u2212', '-').strip();
+            String plain = text.replace("D", "")
+                    .replace(',', '.')
+                    .replace('\u2212', '-')
+                    .strip();
             return Optional.of(Dioptres.of(Double.parseDouble(plain)));
         } catch (IllegalArgumentException notANumber) {
             throw new NotUnderstood(what + " is not a number of dioptres, such as -0.50.");
@@ -114,9 +116,9 @@ public final class EyePage {
     }
 
     /** Done, the page is loaded anew; not done, it comes back with all that was typed. */
-    private ModelAndView after(String deed, String booking, Typed typed, Supplier<Standing> act) {
+    private ModelAndView after(String deed, String booking, Typed typed, Runnable act) {
         try {
-            act.get();
+            act.run();
             return new ModelAndView("redirect:/eye/" + booking + "?done=" + deed);
         } catch (Overtaken overtaken) {
             return again(booking, typed, Said.of(overtaken));
@@ -130,7 +132,7 @@ public final class EyePage {
     private ModelAndView again(String booking, Typed typed, Said said) {
         ModelAndView answer = new ModelAndView("eye");
         answer.setStatus(HttpStatus.CONFLICT);
-        Model model = new org.springframework.validation.support.BindingAwareModelMap();
+        Model model = new BindingAwareModelMap();
         show(eyes.of(Bookings.name(booking)), model);
         answer.addAllObjects(model.asMap());
         answer.addObject("done", "");

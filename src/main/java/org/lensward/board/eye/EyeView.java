@@ -83,7 +83,8 @@ record EyeView(
         EyePlan plan = planned.plan();
         PlanningCase booked = planned.booked().planning();
         PlanKey key = PlanKey.of(planned.booked().request());
-        Appointed appointed = Appointed.of(new Shelf(standing.gathered()), planned.booked().request());
+        Appointed appointed =
+                Appointed.of(new Shelf(standing.gathered()), planned.booked().request());
         boolean begun = planned.publication() instanceof Publication.Nothing nothing
                 && nothing.reason() == Publication.Reason.OPERATION_BEGUN;
         return new EyeView(
@@ -105,8 +106,10 @@ record EyeView(
                 plan.lens()
                         .map(lens -> LensPart.of(
                                 lens,
-                                booked.booking().target().map(each -> each.evidence()).orElse(plan.booking()
-                                        .evidence()),
+                                booked.booking()
+                                        .target()
+                                        .map(each -> each.evidence())
+                                        .orElse(plan.booking().evidence()),
                                 key)),
                 plan.rupture().map(risk -> RiskPart.of(risk, key)),
                 TheatrePart.of(plan.theatre()),
@@ -127,7 +130,9 @@ record EyeView(
     }
 
     public boolean canConfirm() {
-        return written && check.filter(each -> each == CheckState.AWAITING_CONFIRMATION).isPresent();
+        return written
+                && check.filter(each -> each == CheckState.AWAITING_CONFIRMATION)
+                        .isPresent();
     }
 
     /** After a stop or a refusal the same lens may be chosen again. */
@@ -139,8 +144,8 @@ record EyeView(
 
     public boolean canRefuse() {
         return written
-                && check.filter(each ->
-                                each == CheckState.AWAITING_CONFIRMATION || each.next().isPresent())
+                && check.filter(each -> each == CheckState.AWAITING_CONFIRMATION
+                                || each.next().isPresent())
                         .isPresent();
     }
 

@@ -41,7 +41,8 @@ record EyeWall(double radius, double length, double rim) {
         String curve = drawing.length(radius);
         drawing.path(
                 "eye-inside",
-                "M" + drawing.at(sag(), -rim) + " A" + curve + " " + curve + " 0 0 1 " + drawing.at(sag(), rim) + " A" + arc
+                "M" + drawing.at(sag(), -rim) + " A" + curve + " " + curve + " 0 0 1 " + drawing.at(sag(), rim) + " A"
+                        + arc
                         + " " + arc + " 0 0 1 " + drawing.at(length, 0) + " A" + arc + " " + arc + " 0 0 1 "
                         + drawing.at(sag(), -rim) + " Z");
         drawing.path(
@@ -50,8 +51,8 @@ record EyeWall(double radius, double length, double rim) {
                         + " " + arc + " 0 0 1 " + drawing.at(sag(), -rim));
         drawing.path(
                 "cornea",
-                "M" + drawing.at(sag(), -rim) + " A" + curve + " " + curve + " 0 0 1 " + drawing.at(0, 0) + " A"
-                        + curve + " " + curve + " 0 0 1 " + drawing.at(sag(), rim));
+                "M" + drawing.at(sag(), -rim) + " A" + curve + " " + curve + " 0 0 1 " + drawing.at(0, 0) + " A" + curve
+                        + " " + curve + " 0 0 1 " + drawing.at(sag(), rim));
         drawing.circle("retina-point", length, 0, 0.18);
     }
 }

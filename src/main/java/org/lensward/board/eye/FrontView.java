@@ -109,9 +109,12 @@ final class FrontView {
                 .orElse("pupil not measured"));
         eye.implant().ifPresent(implant -> {
             implant.optic().ifPresent(optic -> said.add("optic " + optic.rounded()));
-            implant.opening().ifPresent(opening -> said.add("planned opening " + opening.opening().rounded()
-                    + ", its centre off by up to " + opening.decentration().rounded()
-                    + " whichever way, least overlap " + opening.least().rounded()));
+            implant.opening()
+                    .ifPresent(opening -> said.add("planned opening "
+                            + opening.opening().rounded()
+                            + ", its centre off by up to "
+                            + opening.decentration().rounded()
+                            + " whichever way, least overlap " + opening.least().rounded()));
             said.addAll(toric(implant.axis(), implant.incision()));
         });
         return String.join("; ", said) + ". The limbus is drawn by rule.";

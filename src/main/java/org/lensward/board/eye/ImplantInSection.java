@@ -20,7 +20,6 @@ final class ImplantInSection {
                 "M" + top + " Q" + drawing.at(place - BULGE, 0) + " " + bottom + " Q" + drawing.at(place + BULGE, 0)
                         + " " + top);
         drawing.line("implant-plane", place, half, place, -half);
-        implant.otherPositions()
-                .forEach(other -> drawing.line("other-plane", other.value(), 0.5, other.value(), -0.5));
+        implant.otherPositions().forEach(other -> drawing.line("other-plane", other.value(), 0.5, other.value(), -0.5));
     }
 }

@@ -137,7 +137,10 @@ record LensPart(
 
     private static Evidence stored(Prediction prediction, PlanKey key) {
         return new Evidence(
-                "Observation/" + key.id("predicted-" + prediction.view().method().code()), "", "valueQuantity");
+                "Observation/"
+                        + key.id("predicted-" + prediction.view().method().code()),
+                "",
+                "valueQuantity");
     }
 
     private static FormulaLine line(Prediction prediction, RefractionBar bar, PlanKey key) {
@@ -169,8 +172,8 @@ record LensPart(
                         + FrontView.whole(toric.net().steepMeridian()),
                 toric.choice().residual().toString(),
                 toric.choice().rotations().stream()
-                        .map(turn -> turn.residual().cylinder().rounded() + " if turned by "
-                                + FrontView.whole(turn.by()))
+                        .map(turn ->
+                                turn.residual().cylinder().rounded() + " if turned by " + FrontView.whole(turn.by()))
                         .toList());
     }
 

@@ -44,11 +44,14 @@ record MeasuredPart(String how, List<Line> lines) {
                 "Cornea, flat",
                 Optional.of(Shown.of(
                         shape.flatPower().rounded() + " (" + shape.flatRadius().rounded() + ")", cornea.evidence()))));
-        String at = shape.steepMeridian().map(each -> " at " + FrontView.whole(each)).orElse("");
+        String at = shape.steepMeridian()
+                .map(each -> " at " + FrontView.whole(each))
+                .orElse("");
         lines.add(new Line(
                 "Cornea, steep",
                 Optional.of(Shown.of(
-                        shape.steepPower().rounded() + " (" + shape.steepRadius().rounded() + ")" + at,
+                        shape.steepPower().rounded() + " ("
+                                + shape.steepRadius().rounded() + ")" + at,
                         cornea.evidence()))));
     }
 

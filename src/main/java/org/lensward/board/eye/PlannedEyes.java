@@ -29,9 +29,8 @@ public final class PlannedEyes {
         Planned planned = planning.plan(gathered).stream()
                 .filter(each -> Shelf.name(each.booked().request()).equals(booking))
                 .findFirst()
-                .orElseThrow(() -> new UnreadableRecord(
-                        IssueType.NOTFOUND, booking, "It is no active booking of lens surgery."));
-        return new PlannedEye(
-                gathered, planned, Seen.of(gathered, booking, checks), checks.find(gathered, booking));
+                .orElseThrow(() ->
+                        new UnreadableRecord(IssueType.NOTFOUND, booking, "It is no active booking of lens surgery."));
+        return new PlannedEye(gathered, planned, Seen.of(gathered, booking, checks), checks.find(gathered, booking));
     }
 }

@@ -20,7 +20,8 @@ record RiskPart(Shown probability, List<Shown> factors, List<String> unknown, St
     static RiskPart of(RuptureRisk risk, PlanKey key) {
         return new RiskPart(
                 Shown.of(
-                        String.format(Locale.ROOT, "%.1f %%", 100 * risk.probability().value()),
+                        String.format(
+                                Locale.ROOT, "%.1f %%", 100 * risk.probability().value()),
                         new Evidence("RiskAssessment/" + key.id("capsule-rupture"), "", "prediction")),
                 risk.factors().stream().map(RiskPart::factor).toList(),
                 risk.unknown(),
@@ -31,7 +32,8 @@ record RiskPart(Shown probability, List<Shown> factors, List<String> unknown, St
 
     private static Shown factor(RiskFactor factor) {
         return Shown.of(
-                factor.words() + " x " + String.format(Locale.ROOT, "%.2f", factor.oddsRatio().value()),
+                factor.words() + " x "
+                        + String.format(Locale.ROOT, "%.2f", factor.oddsRatio().value()),
                 factor.evidence());
     }
 }

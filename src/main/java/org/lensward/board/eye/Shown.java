@@ -27,8 +27,9 @@ record Shown(String words, String where) {
     static String where(Evidence evidence) {
         boolean kept = Evidences.isOfServer(evidence) && !evidence.version().isEmpty();
         String version = kept ? "/_history/" + evidence.version() : "";
-        String element =
-                evidence.field().isEmpty() ? "" : "?element=" + URLEncoder.encode(evidence.field(), StandardCharsets.UTF_8);
+        String element = evidence.field().isEmpty()
+                ? ""
+                : "?element=" + URLEncoder.encode(evidence.field(), StandardCharsets.UTF_8);
         return "/evidence/" + evidence.resource() + version + element;
     }
 }

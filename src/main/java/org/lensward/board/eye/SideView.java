@@ -77,11 +77,10 @@ final class SideView {
             Lengths lengths = new Lengths(drawing, first);
             eye.chamberDepth().ifPresent(depth -> lengths.of("chamber-depth", 0, depth, "anterior chamber"));
             eye.implant()
-                    .ifPresent(implant -> lengths.of(
-                            "lens-position", 0, implant.position(), "lens by " + implant.formula()));
-            eye.chamberDepth()
-                    .ifPresent(depth -> eye.lensThickness()
-                            .ifPresent(thick -> lengths.of("lens-thickness", depth.value(), thick, "natural lens")));
+                    .ifPresent(implant ->
+                            lengths.of("lens-position", 0, implant.position(), "lens by " + implant.formula()));
+            eye.chamberDepth().ifPresent(depth -> eye.lensThickness()
+                    .ifPresent(thick -> lengths.of("lens-thickness", depth.value(), thick, "natural lens")));
             lengths.of("axial-length", 0, eye.axialLength(), "axial length");
             double end = Math.max(eye.axialLength().value(), 24);
             drawing.line("scale-bar", end - 5, lengths.row, end, lengths.row);

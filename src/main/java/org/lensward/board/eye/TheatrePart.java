@@ -47,12 +47,14 @@ record TheatrePart(
         Optional<OpeningPlan> opening = theatre.opening();
         Optional<AnaestheticChoice> numb = theatre.preparation().map(each -> each.anaesthetic());
         return new TheatrePart(
-                opening.flatMap(OpeningPlan::technique).map(each -> each.toString()).orElse("none proposed"),
+                opening.flatMap(OpeningPlan::technique)
+                        .map(each -> each.toString())
+                        .orElse("none proposed"),
                 opening.flatMap(OpeningPlan::size).map(TheatrePart::size).orElse(""),
                 opening.stream()
                         .flatMap(each -> each.views().stream())
-                        .map(view -> view.technique() + ": "
-                                + view.verdict().code().replace('-', ' '))
+                        .map(view ->
+                                view.technique() + ": " + view.verdict().code().replace('-', ' '))
                         .toList(),
                 opening.flatMap(OpeningPlan::dye).map(TheatrePart::dye).orElse("no dye"),
                 numb.map(TheatrePart::words).orElse("not planned"),
@@ -89,7 +91,8 @@ record TheatrePart(
         Stream<String> unknown = choice instanceof AnaestheticChoice.Undecided open
                 ? open.unknown().stream().map(each -> "to find out: " + each)
                 : Stream.empty();
-        return Stream.concat(unknown, choice.refused().stream().map(Object::toString)).toList();
+        return Stream.concat(unknown, choice.refused().stream().map(Object::toString))
+                .toList();
     }
 
     private static Care care(Precaution precaution) {

@@ -35,7 +35,8 @@ record Whose(String name, String born, List<Number> numbers) {
                 patient.hasBirthDate() ? patient.getBirthDateElement().getValueAsString() : "not recorded",
                 patient.getIdentifier().stream()
                         .filter(Identifier::hasValue)
-                        .map(each -> new Number(Patients.numberName(each), each.hasSystem() ? each.getSystem() : "", each.getValue()))
+                        .map(each -> new Number(
+                                Patients.numberName(each), each.hasSystem() ? each.getSystem() : "", each.getValue()))
                         .toList());
     }
 

@@ -26,21 +26,23 @@ public final class HumanReadable {
      */
     public static Optional<String> of(String scans) {
         Reading reading = new Reading(new Evidence("scan", "", ""), DATES);
-        List<Optional<String>> parts =
-                scans.lines().filter(line -> !line.isBlank()).map(line -> one(line, reading)).toList();
+        List<Optional<String>> parts = scans.lines()
+                .filter(line -> !line.isBlank())
+                .map(line -> one(line, reading))
+                .toList();
         return parts.isEmpty() || parts.stream().anyMatch(Optional::isEmpty)
                 ? Optional.empty()
-                : Optional.of(parts.stream().flatMap(Optional::stream).distinct().collect(Collectors.joining(" ")));
+                : Optional.of(
+                        parts.stream().flatMap(Optional::stream).distinct().collect(Collectors.joining(" ")));
     }
 
     private static Optional<String> one(String line, Reading reading) {
         ElementString elements = new ElementString(reading);
-        Outcome<String> printed = Scan.of(line, reading)
-                .then(scan -> switch (scan.form()) {
-                    case ELEMENTS -> elements.elements(scan.text()).then(HumanReadable::bracketed);
-                    case BRACKETED -> elements.bracketed(scan.text()).then(HumanReadable::bracketed);
-                    case HIBC -> Outcome.ready(scan.text());
-                });
+        Outcome<String> printed = Scan.of(line, reading).then(scan -> switch (scan.form()) {
+            case ELEMENTS -> elements.elements(scan.text()).then(HumanReadable::bracketed);
+            case BRACKETED -> elements.bracketed(scan.text()).then(HumanReadable::bracketed);
+            case HIBC -> Outcome.ready(scan.text());
+        });
         return printed.value();
     }
 

@@ -52,7 +52,8 @@ record Here(GatheredCheck gathered, StoredCheck check, Standing standing, Offset
      * @param state where the check stands then
      * @param findings what the people are told
      */
-    CheckAnswer.Write write(Activity activity, CheckState state, List<Finding> findings, List<? extends Resource> changed) {
+    CheckAnswer.Write write(
+            Activity activity, CheckState state, List<Finding> findings, List<? extends Resource> changed) {
         return new CheckAnswer.Write(
                 new CheckTransaction(gathered.shelf(), now).of(activity.words(), activity.agents(), changed),
                 state,

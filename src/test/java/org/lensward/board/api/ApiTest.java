@@ -354,16 +354,20 @@ class ApiTest {
         deviation.withArray("scans").add(scan(unit(sulcus.path("unit").asText())));
         deviation.put("surgeon", "Ms Vale").put("hospital", "Organization/harbour-eye-unit");
         deviation.put("clinician", "Ms Vale").put("by", "Nurse Lark").put("reason", "");
-        assertThat(post("/api/checks/booking-03/implanted-instead", deviation.toString()).status())
+        assertThat(post("/api/checks/booking-03/implanted-instead", deviation.toString())
+                        .status())
                 .as("without a reason")
                 .isEqualTo(400);
         deviation.put("reason", "the capsule tore");
         Answer card = post("/api/checks/booking-03/implanted-instead", deviation.toString());
         assertThat(card.status()).isEqualTo(200);
-        Procedure operation =
-                client.read().resource(Procedure.class).withId("plan-booking-03").execute();
+        Procedure operation = client.read()
+                .resource(Procedure.class)
+                .withId("plan-booking-03")
+                .execute();
         assertThat(operation.getStatus()).isEqualTo(Procedure.ProcedureStatus.COMPLETED);
-        assertThat(((Annotation) operation.getExtensionByUrl("https://lensward.org/fhir/StructureDefinition/plan-deviation")
+        assertThat(((Annotation) operation
+                                .getExtensionByUrl("https://lensward.org/fhir/StructureDefinition/plan-deviation")
                                 .getValue())
                         .getText())
                 .isEqualTo("the capsule tore");

@@ -35,9 +35,8 @@ class CheckPageTest {
     }
 
     private static WebElement question() {
-        return browser.await(page -> browser.all(".ask:not([hidden])").stream()
-                .findFirst()
-                .orElse(null));
+        return browser.await(
+                page -> browser.all(".ask:not([hidden])").stream().findFirst().orElse(null));
     }
 
     /** A wedge sends FNC1 as the keys of ASCII 29. */

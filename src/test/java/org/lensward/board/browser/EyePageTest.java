@@ -37,8 +37,7 @@ class EyePageTest {
     void the_plan_is_read_on_one_screen_and_every_number_is_traced_to_the_record_by_keys_alone() {
         browser.signIn("Ms Vale");
         browser.open("/eye/booking-04");
-        assertThat(main())
-                .contains("LEFT EYE", "Harbour 60", "chosen", "Measured", "Capsule rupture", "Bring");
+        assertThat(main()).contains("LEFT EYE", "Harbour 60", "chosen", "Measured", "Capsule rupture", "Bring");
         for (String part : List.of(".lens-power", ".formulas", ".powers", ".eye-side-word", ".side-view", "dl.short")) {
             assertThat(browser.find(part).getRect().getY() + 40)
                     .as(part + " begins on the first screen of 1280 x 800")
@@ -153,9 +152,9 @@ class EyePageTest {
                 .resource(Procedure.class)
                 .withId("plan-booking-04")
                 .execute();
-        Quantity target = (Quantity) plan.getExtensionByUrl(
-                        "https://lensward.org/fhir/StructureDefinition/target-refraction")
-                .getValue();
+        Quantity target =
+                (Quantity) plan.getExtensionByUrl("https://lensward.org/fhir/StructureDefinition/target-refraction")
+                        .getValue();
         assertThat(main()).contains("target " + String.format("%+.2f D", target.getValue()));
 
         browser.driver().switchTo().window(stale);
@@ -164,7 +163,9 @@ class EyePageTest {
         browser.find("details.act[open] textarea").sendKeys("as agreed in clinic");
         browser.find("details.act[open] button").click();
         browser.awaitText("The plan has changed since you opened this page.");
-        assertThat(browser.find(".lens-power").getText()).as("the new plan beside it").contains(wanted);
+        assertThat(browser.find(".lens-power").getText())
+                .as("the new plan beside it")
+                .contains(wanted);
         assertThat(browser.find("input[name=target]").getDomProperty("value")).isEqualTo("-1.00");
         assertThat(browser.find("details.act[open] textarea").getDomProperty("value"))
                 .isEqualTo("as agreed in clinic");

@@ -106,20 +106,16 @@ record Theatre(IGenericClient record, String booking) {
         String model = model();
         String power = power();
         String cylinder = cylinder();
-        return record
-                .search()
-                .byUrl("Device?_count=500")
-                .returnBundle(Bundle.class)
-                .execute()
-                .getEntry()
-                .stream()
+        return record.search().byUrl("Device?_count=500").returnBundle(Bundle.class).execute().getEntry().stream()
                 .map(entry -> (Device) entry.getResource())
                 .filter(each -> model.equals(each.getDefinition().getReference()))
                 .filter(each -> each.getExtensionString("https://lensward.org/fhir/StructureDefinition/unit-state")
                         .equals("available"))
-                .filter(each -> each.getExpirationDateElement().getValueAsString().compareTo("2026-12-11") > 0)
+                .filter(each ->
+                        each.getExpirationDateElement().getValueAsString().compareTo("2026-12-11") > 0)
                 .filter(each -> samePower
-                        == (same(property(each, "lens-power"), power) && same(property(each, "lens-cylinder"), cylinder)))
+                        == (same(property(each, "lens-power"), power)
+                                && same(property(each, "lens-cylinder"), cylinder)))
                 .sorted(Comparator.comparing(each -> each.getIdElement().getIdPart()));
     }
 
@@ -139,8 +135,10 @@ record Theatre(IGenericClient record, String booking) {
 
     /** As a scanner sends it: GS1 element string with symbology prefix. */
     static String scan(Device carton) {
-        String expiry =
-                carton.getExpirationDateElement().getValueAsString().substring(2, 10).replace("-", "");
+        String expiry = carton.getExpirationDateElement()
+                .getValueAsString()
+                .substring(2, 10)
+                .replace("-", "");
         return "]d201" + carton.getUdiCarrierFirstRep().getDeviceIdentifier() + "17" + expiry + "10"
                 + carton.getLotNumber() + GS + "21" + carton.getSerialNumber();
     }

@@ -48,9 +48,7 @@ class EyePictureTest {
     }
 
     private static Document read(String svg) throws Exception {
-        return DocumentBuilderFactory.newInstance()
-                .newDocumentBuilder()
-                .parse(new InputSource(new StringReader(svg)));
+        return DocumentBuilderFactory.newInstance().newDocumentBuilder().parse(new InputSource(new StringReader(svg)));
     }
 
     private static Stream<Element> all(Document svg, String kind) {
@@ -164,8 +162,8 @@ class EyePictureTest {
                     Optional.of(toric),
                     Optional.empty())));
             Element line = one(svg, "toric-axis");
-            double half = Math.hypot(number(line, "x2") - number(line, "x1"), number(line, "y2") - number(line, "y1"))
-                    / 2;
+            double half =
+                    Math.hypot(number(line, "x2") - number(line, "x1"), number(line, "y2") - number(line, "y1")) / 2;
             assertThat((number(line, "x2") - 200) / half).isCloseTo(right, within(0.001));
             assertThat((200 - number(line, "y2")) / half).isCloseTo(up, within(0.001));
             Element incision = one(svg, "incision");
