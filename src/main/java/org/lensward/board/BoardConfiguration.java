@@ -49,7 +49,17 @@ import org.springframework.context.annotation.Import;
     SpringDocWebMvcConfiguration.class,
     MultipleOpenApiSupportConfiguration.class
 })
-@Import({GateConfiguration.class, FiguresConfiguration.class, Problems.class, PlansApi.class, ChecksApi.class, LabelsApi.class, BankApi.class, StockApi.class, FlowApi.class})
+@Import({
+    GateConfiguration.class,
+    FiguresConfiguration.class,
+    Problems.class,
+    PlansApi.class,
+    ChecksApi.class,
+    LabelsApi.class,
+    BankApi.class,
+    StockApi.class,
+    FlowApi.class
+})
 public class BoardConfiguration {
 
     @Bean

@@ -30,14 +30,13 @@ public class GateConfiguration {
 
     @Bean
     FilterRegistrationBean<Filter> addressLimit(LimitSettings limits) {
-        return at(
-                BEFORE_SIGN_IN,
-                new RateLimit(limits.perAddress(), request -> Optional.of(request.getRemoteAddr())));
+        return at(BEFORE_SIGN_IN, new RateLimit(limits.perAddress(), request -> Optional.of(request.getRemoteAddr())));
     }
 
     @Bean
     FilterRegistrationBean<Filter> bodyLimit(LimitSettings limits) {
-        return at(BEFORE_SIGN_IN + 1, new BodyLimit(Math.toIntExact(limits.body().toBytes())));
+        return at(
+                BEFORE_SIGN_IN + 1, new BodyLimit(Math.toIntExact(limits.body().toBytes())));
     }
 
     @Bean

@@ -55,10 +55,8 @@ final class RateLimit extends OncePerRequestFilter {
     }
 
     private Bucket bucket(String caller) {
-        return buckets.get(
-                caller,
-                each -> Bucket.builder()
-                        .addLimit(limit -> limit.capacity(perMinute).refillGreedy(perMinute, MINUTE))
-                        .build());
+        return buckets.get(caller, each -> Bucket.builder()
+                .addLimit(limit -> limit.capacity(perMinute).refillGreedy(perMinute, MINUTE))
+                .build());
     }
 }

@@ -21,7 +21,11 @@ public class AccessConfiguration {
 
     @Bean
     RecordDoorway recordDoorway(
-            AccessSettings access, AdapterSettings adapter, SslBundles bundles, Certificates certificates, SigningKeys keys) {
+            AccessSettings access,
+            AdapterSettings adapter,
+            SslBundles bundles,
+            Certificates certificates,
+            SigningKeys keys) {
         Optional<SSLContext> tls = bundle(access, bundles).map(SslBundle::createSslContext);
         return new RecordDoorway(credentials(access, adapter.record(), tls, keys), tls, certificates);
     }
@@ -44,7 +48,8 @@ public class AccessConfiguration {
     private static Credentials credentials(
             AccessSettings access, AdapterSettings.RecordServer record, Optional<SSLContext> tls, SigningKeys keys) {
         if (access.method() != AccessMethod.NONE && !Origin.of(record.url()).isGuarded()) {
-            throw new IllegalArgumentException("lensward.access: " + record.url() + " is not https; nothing is shown there");
+            throw new IllegalArgumentException(
+                    "lensward.access: " + record.url() + " is not https; nothing is shown there");
         }
         return switch (access.method()) {
             case NONE -> Credentials.none();

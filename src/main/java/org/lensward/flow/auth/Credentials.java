@@ -30,7 +30,9 @@ public interface Credentials {
 
     /** Name and password (RFC 7617). */
     static Credentials basic(AccessSettings.Basic basic) {
-        if (basic.name().isEmpty() || basic.name().contains(":") || basic.password().isEmpty()) {
+        if (basic.name().isEmpty()
+                || basic.name().contains(":")
+                || basic.password().isEmpty()) {
             throw new IllegalArgumentException("lensward.access.basic needs a name without a colon and a password");
         }
         byte[] pair = (basic.name() + ":" + basic.password().reveal()).getBytes(StandardCharsets.UTF_8);

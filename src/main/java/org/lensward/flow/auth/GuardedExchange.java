@@ -64,7 +64,8 @@ final class GuardedExchange implements ClientExecChain {
         Header location = answer.getFirstHeader(HttpHeaders.LOCATION);
         if (status >= 300 && status < 400 && status != 304) {
             answer.close();
-            throw OwnAddressOnly.elsewhere(record, "A redirect", location == null ? "nowhere" : host(location.getValue()));
+            throw OwnAddressOnly.elsewhere(
+                    record, "A redirect", location == null ? "nowhere" : host(location.getValue()));
         }
     }
 

@@ -41,8 +41,9 @@ public final class SecretPlaces implements EnvironmentPostProcessor {
     private static void refuse(EnumerablePropertySource<?> given) {
         for (String name : given.getPropertyNames()) {
             if (OURS.matcher(name).matches() && isSecret(name) && !isPlace(String.valueOf(given.getProperty(name)))) {
-                throw new IllegalStateException("The setting " + name + " was given as an argument, where every user of this"
-                        + " machine can read it. Put it into a file (file:/path) or into the environment.");
+                throw new IllegalStateException(
+                        "The setting " + name + " was given as an argument, where every user of this"
+                                + " machine can read it. Put it into a file (file:/path) or into the environment.");
             }
         }
     }

@@ -100,7 +100,8 @@ public final class SigningKeys {
             JWK key = JWK.parse(Files.readString(file));
             if (key.getKeyID() == null || !key.isPrivate() || !isStrong(key)) {
                 throw new IllegalArgumentException("The key in " + file.getFileName()
-                        + " must be private, have a kid, and be on P-384 or RSA of at least " + LEAST_RSA_BITS + " bits");
+                        + " must be private, have a kid, and be on P-384 or RSA of at least " + LEAST_RSA_BITS
+                        + " bits");
             }
             return key;
         } catch (ParseException wrong) {

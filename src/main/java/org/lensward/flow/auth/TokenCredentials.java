@@ -80,7 +80,8 @@ public final class TokenCredentials implements Credentials {
         renewing.lock();
         try {
             Instant now = clock.instant();
-            Optional<AccessToken> other = current.filter(each -> each.standsAt(now) && !Optional.of(each).equals(old));
+            Optional<AccessToken> other = current.filter(
+                    each -> each.standsAt(now) && !Optional.of(each).equals(old));
             if (other.isPresent()) {
                 return other.get();
             }

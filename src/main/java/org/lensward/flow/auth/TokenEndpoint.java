@@ -45,8 +45,7 @@ final class TokenEndpoint implements TokenCredentials.Source {
     public AccessToken ask() throws IOException {
         SmartDiscovery.Endpoint endpoint = discovery.endpoint();
         Instant now = clock.instant();
-        PlainHttp.Answer answer =
-                discovery.http().post(endpoint.url(), form(endpoint.url(), endpoint.algorithms()));
+        PlainHttp.Answer answer = discovery.http().post(endpoint.url(), form(endpoint.url(), endpoint.algorithms()));
         if (answer.status() != 200) {
             throw refused(endpoint.url(), answer);
         }

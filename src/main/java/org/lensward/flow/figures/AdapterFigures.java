@@ -38,9 +38,12 @@ final class AdapterFigures implements MeterBinder {
         if (queues.areOurs()) {
             Queues.ALL.forEach(name -> bind(registry, name));
         }
-        gauge(registry, "lensward.look.age", "seconds", "Since the last look at the record that counted", () -> watcher
-                .lastLook()
-                .map(each -> seconds(Duration.between(each, clock.instant()))));
+        gauge(
+                registry,
+                "lensward.look.age",
+                "seconds",
+                "Since the last look at the record that counted",
+                () -> watcher.lastLook().map(each -> seconds(Duration.between(each, clock.instant()))));
         days(registry, "lensward.certificate.record", "Until the record's certificate ends", certificates::ofRecord);
         days(registry, "lensward.certificate.own", "Until our certificate ends", certificates::own);
         if (door.credentials() instanceof TokenCredentials tokens) {
@@ -55,10 +58,9 @@ final class AdapterFigures implements MeterBinder {
                 .tag("queue", name)
                 .description("Messages that wait")
                 .register(registry);
-        Gauge.builder(
-                        "lensward.queue.oldest",
-                        queues,
-                        each -> each.oldest(name).map(AdapterFigures::seconds).orElse(0.0))
+        Gauge.builder("lensward.queue.oldest", queues, each -> each.oldest(name)
+                        .map(AdapterFigures::seconds)
+                        .orElse(0.0))
                 .tag("queue", name)
                 .baseUnit("seconds")
                 .description("How long the oldest has waited")

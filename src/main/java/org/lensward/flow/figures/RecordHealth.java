@@ -32,8 +32,8 @@ final class RecordHealth implements HealthIndicator {
         Duration intervals = settings.watch().interval().multipliedBy(5);
         Duration longest = intervals.compareTo(SHORTEST) > 0 ? intervals : SHORTEST;
         Optional<Instant> look = watcher.lastLook();
-        boolean fresh = look.filter(each -> each.plus(longest).isAfter(clock.instant()))
-                .isPresent();
+        boolean fresh =
+                look.filter(each -> each.plus(longest).isAfter(clock.instant())).isPresent();
         Health.Builder health = fresh ? Health.up() : Health.outOfService();
         return health.withDetail("lastLook", look.map(Instant::toString).orElse("none"))
                 .build();

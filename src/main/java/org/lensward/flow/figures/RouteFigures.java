@@ -58,7 +58,10 @@ final class RouteFigures implements RoutePolicyFactory {
     }
 
     private void found(DetectedIssue issue) {
-        registry.counter("lensward.findings", "code", issue.getCode().getCodingFirstRep().getCode())
+        registry.counter(
+                        "lensward.findings",
+                        "code",
+                        issue.getCode().getCodingFirstRep().getCode())
                 .increment();
     }
 

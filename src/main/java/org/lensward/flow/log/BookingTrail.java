@@ -38,7 +38,8 @@ public final class BookingTrail implements RoutePolicyFactory {
 
     /** The booking alone; the patient behind it stays out of the log. */
     private static Optional<String> booking(Exchange exchange) {
-        return Optional.ofNullable(exchange.getMessage().getHeader(BOOKING, exchange.getMessage().getBody()))
+        return Optional.ofNullable(exchange.getMessage()
+                        .getHeader(BOOKING, exchange.getMessage().getBody()))
                 .filter(String.class::isInstance)
                 .map(String.class::cast)
                 .filter(text -> text.startsWith(KIND))

@@ -58,15 +58,22 @@ class GateTest {
         }
         adapter = Adapter.serve(
                 Map.of(
-                        "lensward.record.url", "http://localhost:" + away + "/fhir",
-                        "lensward.access.method", "backend-service",
-                        "lensward.access.service.client-id", "lensward-adapter",
-                        "lensward.access.service.keys", keys.toString(),
-                        "lensward.limits.body", BODY + "B",
-                        "management.server.port", management,
-                        "server.port", "0",
+                        "lensward.record.url",
+                        "http://localhost:" + away + "/fhir",
+                        "lensward.access.method",
+                        "backend-service",
+                        "lensward.access.service.client-id",
+                        "lensward-adapter",
+                        "lensward.access.service.keys",
+                        keys.toString(),
+                        "lensward.limits.body",
+                        BODY + "B",
+                        "management.server.port",
+                        management,
+                        "server.port",
+                        "0",
                         "spring.artemis.embedded.data-directory",
-                                folder.resolve("queue").toString()),
+                        folder.resolve("queue").toString()),
                 BoardConfiguration.class);
     }
 
@@ -75,7 +82,8 @@ class GateTest {
         adapter.close();
     }
 
-    private static HttpResponse<String> send(int port, String path, String method, BodyPublisher body) throws Exception {
+    private static HttpResponse<String> send(int port, String path, String method, BodyPublisher body)
+            throws Exception {
         HttpRequest request = HttpRequest.newBuilder(URI.create("http://127.0.0.1:" + port + path))
                 .header("Content-Type", "application/json")
                 .method(method, body)
@@ -91,7 +99,8 @@ class GateTest {
     void too_large_a_body_is_refused_whether_announced_or_in_chunks() throws Exception {
         byte[] large = new byte[BODY + 1];
         for (BodyPublisher body : List.of(
-                BodyPublishers.ofByteArray(large), BodyPublishers.ofInputStream(() -> new ByteArrayInputStream(large)))) {
+                BodyPublishers.ofByteArray(large),
+                BodyPublishers.ofInputStream(() -> new ByteArrayInputStream(large)))) {
             HttpResponse<String> answer = send(adapter.port(), "/api/stock/check", "POST", body);
             assertThat(answer.statusCode()).isEqualTo(413);
             assertThat(answer.headers().firstValue("Content-Type")).contains("application/problem+json");

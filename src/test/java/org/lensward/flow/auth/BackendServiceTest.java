@@ -73,8 +73,7 @@ class BackendServiceTest {
     private JWTClaimsSet verified(String assertion, JWSAlgorithm algorithm) throws Exception {
         DefaultJWTProcessor<SecurityContext> server = new DefaultJWTProcessor<>();
         server.setJWSKeySelector(new JWSVerificationKeySelector<>(
-                algorithm,
-                new ImmutableJWKSet<>(new SigningKeys(folder, Clock.systemUTC()).published())));
+                algorithm, new ImmutableJWKSet<>(new SigningKeys(folder, Clock.systemUTC()).published())));
         server.setJWTClaimsSetVerifier(new DefaultJWTClaimsVerifier<>(
                 this.server.tokenUrl(),
                 new JWTClaimsSet.Builder()
@@ -102,16 +101,15 @@ class BackendServiceTest {
         assertThat(asked).hasSize(2).allSatisfy(form -> assertThat(form)
                 .containsEntry("grant_type", "client_credentials")
                 .containsEntry("scope", "system/Task.cus")
-                .containsEntry(
-                        "client_assertion_type", "urn:ietf:params:oauth:client-assertion-type:jwt-bearer"));
+                .containsEntry("client_assertion_type", "urn:ietf:params:oauth:client-assertion-type:jwt-bearer"));
         List<JWTClaimsSet> claims = List.of(
                 verified(asked.get(0).get("client_assertion"), JWSAlgorithm.parse(algorithm)),
                 verified(asked.get(1).get("client_assertion"), JWSAlgorithm.parse(algorithm)));
         assertThat(claims).extracting(JWTClaimsSet::getJWTID).doesNotHaveDuplicates();
-        assertThat(claims)
-                .allSatisfy(each -> assertThat(
-                                Duration.between(each.getIssueTime().toInstant(), each.getExpirationTime().toInstant()))
-                        .isLessThanOrEqualTo(Duration.ofMinutes(5)));
+        assertThat(claims).allSatisfy(each -> assertThat(Duration.between(
+                        each.getIssueTime().toInstant(),
+                        each.getExpirationTime().toInstant()))
+                .isLessThanOrEqualTo(Duration.ofMinutes(5)));
         SignedJWT assertion = SignedJWT.parse(asked.get(0).get("client_assertion"));
         assertThat(assertion.getHeader().getKeyID()).isEqualTo(key.getKeyID());
         assertThat(assertion.getHeader().getType()).isEqualTo(JOSEObjectType.JWT);

@@ -40,7 +40,8 @@ class ElsewhereTest {
     @BeforeEach
     void start() {
         stranger.start();
-        stranger.stubFor(any(anyUrl()).willReturn(okJson("{\"resourceType\":\"Bundle\",\"type\":\"searchset\",\"total\":1}")));
+        stranger.stubFor(
+                any(anyUrl()).willReturn(okJson("{\"resourceType\":\"Bundle\",\"type\":\"searchset\",\"total\":1}")));
         client = record.client(Credentials.basic(new AccessSettings.Basic("adapter", Secret.of("open sesame"))));
     }
 
@@ -78,12 +79,10 @@ class ElsewhereTest {
     void a_page_link_to_another_server_is_not_followed() {
         record.server.stubFor(post(urlPathEqualTo("/fhir"))
                 .withHeader("Authorization", equalTo("Basic YWRhcHRlcjpvcGVuIHNlc2FtZQ=="))
-                .willReturn(okJson(
-                                """
+                .willReturn(
+                        okJson("""
                         {"resourceType":"Bundle","type":"batch-response","entry":[{"response":{"status":"200 OK"},"resource":
-                        {"resourceType":"Bundle","type":"searchset","link":[{"relation":"next","url":"%s/fhir?page=2"}]}}]}"""
-                                        .formatted(stranger.baseUrl()))
-                        .withHeader("Content-Type", "application/fhir+json")));
+                        {"resourceType":"Bundle","type":"searchset","link":[{"relation":"next","url":"%s/fhir?page=2"}]}}]}""".formatted(stranger.baseUrl())).withHeader("Content-Type", "application/fhir+json")));
         assertThatThrownBy(() -> client.gather(List.of("Task?status=requested")))
                 .isInstanceOf(RecordRefusal.class)
                 .hasMessageContaining("record-points-elsewhere")
@@ -95,9 +94,7 @@ class ElsewhereTest {
     @ValueSource(strings = {"http://record.example.org/auth", "http://10.0.0.1/auth"})
     void an_assertion_is_not_sent_where_it_can_be_overheard(String url) {
         SmartDiscovery discovery = new SmartDiscovery(
-                record.record(),
-                Optional.of(URI.create(url)),
-                new PlainHttp(Duration.ofSeconds(2), Optional.empty()));
+                record.record(), Optional.of(URI.create(url)), new PlainHttp(Duration.ofSeconds(2), Optional.empty()));
         assertThatThrownBy(discovery::endpoint)
                 .isInstanceOf(RecordRefusal.class)
                 .hasMessageContaining("record-unguarded");

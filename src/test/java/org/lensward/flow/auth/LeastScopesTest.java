@@ -22,7 +22,9 @@ class LeastScopesTest {
     /** What the program asks of the record is published; NeededFromRecordTest reads it from the program. */
     @Test
     void no_more_and_no_less_is_asked_for_than_the_published_need() throws Exception {
-        CapabilityStatement need = Fhir.r4().newJsonParser().parseResource(
+        CapabilityStatement need = Fhir.r4()
+                .newJsonParser()
+                .parseResource(
                         CapabilityStatement.class,
                         Files.readString(Path.of("fhir-profiles/capability-statements/needed-from-record.json")));
         List<String> scopes = need.getRestFirstRep().getResource().stream()
@@ -43,16 +45,16 @@ class LeastScopesTest {
                     default -> throw new AssertionError("No scope allows " + code);
                 })
                 .collect(Collectors.joining());
-        TreeSet<Integer> places = letters.chars().mapToObj("cruds"::indexOf).collect(Collectors.toCollection(TreeSet::new));
+        TreeSet<Integer> places =
+                letters.chars().mapToObj("cruds"::indexOf).collect(Collectors.toCollection(TreeSet::new));
         return "system/" + resource.getType() + "."
-                + places.stream().map(place -> "cruds".substring(place, place + 1)).collect(Collectors.joining());
+                + places.stream()
+                        .map(place -> "cruds".substring(place, place + 1))
+                        .collect(Collectors.joining());
     }
 
     @ParameterizedTest
-    @CsvSource(
-            delimiter = '|',
-            textBlock =
-                    """
+    @CsvSource(delimiter = '|', textBlock = """
             system/Task.cus    | system/Task.cruds                              |
             system/Task.cus    | system/*.*                                     |
             system/Task.cus    | system/Task.rs                                 | system/Task.cu

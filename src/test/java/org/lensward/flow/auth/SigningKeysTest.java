@@ -59,8 +59,8 @@ class SigningKeysTest {
 
     @Test
     void a_weak_a_public_and_a_nameless_key_are_refused_and_never_shown() throws Exception {
-        JWK weak = Keys.put(
-                folder, new ECKeyGenerator(Curve.P_256).keyID("weak").generate());
+        JWK weak =
+                Keys.put(folder, new ECKeyGenerator(Curve.P_256).keyID("weak").generate());
         String secret = weak.toECKey().getD().toString();
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> keys().published())

@@ -42,7 +42,8 @@ final class TlsRecord implements AutoCloseable {
                 parameters.setSSLParameters(tls);
             }
         });
-        byte[] answer = "{\"resourceType\":\"Bundle\",\"type\":\"searchset\",\"total\":3}".getBytes(StandardCharsets.UTF_8);
+        byte[] answer =
+                "{\"resourceType\":\"Bundle\",\"type\":\"searchset\",\"total\":3}".getBytes(StandardCharsets.UTF_8);
         server.createContext("/fhir", exchange -> {
             exchange.getResponseHeaders().set("Content-Type", "application/fhir+json");
             exchange.sendResponseHeaders(200, answer.length);
@@ -57,13 +58,40 @@ final class TlsRecord implements AutoCloseable {
     }
 
     private static void keys(Path folder, String name, String subject) throws Exception {
-        keytool(folder, name + ".p12", "-genkeypair", "-alias", name, "-keyalg", "EC", "-validity", "30", "-dname", subject,
-                "-ext", "san=dns:localhost");
-        keytool(folder, name + ".p12", "-exportcert", "-rfc", "-alias", name, "-file", folder.resolve(name + ".pem").toString());
+        keytool(
+                folder,
+                name + ".p12",
+                "-genkeypair",
+                "-alias",
+                name,
+                "-keyalg",
+                "EC",
+                "-validity",
+                "30",
+                "-dname",
+                subject,
+                "-ext",
+                "san=dns:localhost");
+        keytool(
+                folder,
+                name + ".p12",
+                "-exportcert",
+                "-rfc",
+                "-alias",
+                name,
+                "-file",
+                folder.resolve(name + ".pem").toString());
     }
 
     private static void trust(Path folder, String name) throws Exception {
-        keytool(folder, "trust-" + name + ".p12", "-importcert", "-noprompt", "-alias", name, "-file",
+        keytool(
+                folder,
+                "trust-" + name + ".p12",
+                "-importcert",
+                "-noprompt",
+                "-alias",
+                name,
+                "-file",
                 folder.resolve(name + ".pem").toString());
     }
 
@@ -71,7 +99,8 @@ final class TlsRecord implements AutoCloseable {
         List<String> command = new ArrayList<>();
         command.add(Path.of(System.getProperty("java.home"), "bin", "keytool").toString());
         command.addAll(List.of(arguments));
-        command.addAll(List.of("-keystore", folder.resolve(store).toString(), "-storetype", "PKCS12", "-storepass", PASSWORD));
+        command.addAll(
+                List.of("-keystore", folder.resolve(store).toString(), "-storetype", "PKCS12", "-storepass", PASSWORD));
         Process process = new ProcessBuilder(command).redirectErrorStream(true).start();
         String said = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
         if (process.waitFor() != 0) {

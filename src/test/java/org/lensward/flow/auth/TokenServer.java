@@ -32,8 +32,7 @@ final class TokenServer implements AutoCloseable {
     static final String CLIENT = "lensward-adapter";
     private static final String SMART = "/fhir/.well-known/smart-configuration";
     private static final String TOKEN = "/auth/token";
-    private static final String COUNTED =
-            "{\"resourceType\":\"Bundle\",\"type\":\"searchset\",\"total\":7}";
+    private static final String COUNTED = "{\"resourceType\":\"Bundle\",\"type\":\"searchset\",\"total\":7}";
 
     final WireMockServer server = new WireMockServer(wireMockConfig().dynamicPort());
 
@@ -54,8 +53,8 @@ final class TokenServer implements AutoCloseable {
 
     void gives(String token, int seconds, String more) {
         server.stubFor(post(urlEqualTo(TOKEN))
-                .willReturn(okJson("{\"access_token\":\"" + token + "\",\"token_type\":\"bearer\",\"expires_in\":" + seconds
-                        + more + "}")));
+                .willReturn(okJson("{\"access_token\":\"" + token + "\",\"token_type\":\"bearer\",\"expires_in\":"
+                        + seconds + more + "}")));
     }
 
     void refusesToGive(int status, String body) {

@@ -14,8 +14,8 @@ import java.util.function.Consumer;
 import org.junit.jupiter.api.Test;
 import org.slf4j.MDC;
 import org.springframework.boot.SpringApplication;
-import org.springframework.core.env.StandardEnvironment;
 import org.springframework.core.env.MapPropertySource;
+import org.springframework.core.env.StandardEnvironment;
 
 /** The shipped log configurations as logback reads them. */
 class LogLinesTest {
@@ -28,7 +28,8 @@ class LogLinesTest {
         LoggerContext context = new LoggerContext();
         context.setMDCAdapter(MDC.getMDCAdapter());
         context.putObject("org.springframework.core.env.Environment", environment);
-        context.putProperty("CONSOLE_LOG_STRUCTURED_FORMAT", environment.getProperty("logging.structured.format.console", ""));
+        context.putProperty(
+                "CONSOLE_LOG_STRUCTURED_FORMAT", environment.getProperty("logging.structured.format.console", ""));
         System.setErr(new PrintStream(out, true, StandardCharsets.UTF_8));
         try {
             JoranConfigurator joran = new JoranConfigurator();
@@ -48,18 +49,22 @@ class LogLinesTest {
 
     @Test
     void text_from_outside_cannot_forge_a_line_or_colour_it_or_turn_it_round() throws JoranException {
-        String line = text(log ->
-                log.warn("refused: {}", "a\r\n00:00:00.000 INFO forged\u001b[2J\u0085\u2028\u202egnorw\u0007 Gr\u00f6\u00dfe"));
+        String line = text(log -> log.warn(
+                "refused: {}", "a\r\n00:00:00.000 INFO forged\u001b[2J\u0085\u2028\u202egnorw\u0007 Gr\u00f6\u00dfe"));
         assertThat(line.lines()).hasSize(1);
         assertThat(line.strip())
-                .contains("\\u000d\\u000a00:00:00.000", "\\u001b[2J", "\\u0085\\u2028\\u202egnorw\\u0007", "Gr\u00f6\u00dfe")
+                .contains(
+                        "\\u000d\\u000a00:00:00.000",
+                        "\\u001b[2J",
+                        "\\u0085\\u2028\\u202egnorw\\u0007",
+                        "Gr\u00f6\u00dfe")
                 .doesNotContainPattern("[\\p{Cc}\\p{Cf}\\p{Zl}\\p{Zp}]");
     }
 
     @Test
     void a_failure_shows_its_kind_and_place_and_none_of_its_words() throws JoranException {
-        Exception failure =
-                new IllegalStateException("Ada Tillwick\nforged", new NumberFormatException("For input string: \"1952-11-04\""));
+        Exception failure = new IllegalStateException(
+                "Ada Tillwick\nforged", new NumberFormatException("For input string: \"1952-11-04\""));
         String written = text(log -> log.error("A fault", failure));
         assertThat(written)
                 .contains("IllegalStateException", "caused by java.lang.NumberFormatException", "LogLinesTest")
