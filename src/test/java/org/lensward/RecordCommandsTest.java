@@ -97,7 +97,9 @@ class RecordCommandsTest {
         assertThat(dry.out())
                 .contains("ServiceRequest/booking-06 withheld", "Procedure/plan-booking-06 new", "nothing written")
                 .doesNotContain("Patient");
-        assertThat(replan("booking-06").out()).contains("Procedure/plan-booking-06 new").endsWith("written\n");
+        assertThat(replan("booking-06").out())
+                .contains("Procedure/plan-booking-06 new")
+                .endsWith("written\n");
         assertThat(replan("booking-06").out()).isEqualTo("nothing to write\n");
         assertThat(replan("nobody").exit()).isEqualTo(2);
     }

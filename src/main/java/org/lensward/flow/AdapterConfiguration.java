@@ -32,7 +32,13 @@ import org.springframework.context.annotation.Lazy;
 
 /** The adapter: routes, queue and the steps between. Only what it uses is configured; nothing is found by scanning. */
 @Configuration(proxyBeanMethods = false)
-@EnableConfigurationProperties({AdapterSettings.class, Hl7Settings.class, FileSettings.class, ReconcileSettings.class, HintSettings.class})
+@EnableConfigurationProperties({
+    AdapterSettings.class,
+    Hl7Settings.class,
+    FileSettings.class,
+    ReconcileSettings.class,
+    HintSettings.class
+})
 @ImportAutoConfiguration({
     PropertyPlaceholderAutoConfiguration.class,
     ArtemisAutoConfiguration.class,
@@ -83,7 +89,8 @@ public class AdapterConfiguration {
     }
 
     @Bean
-    RecordClient recordClient(FhirContext fhir, AdapterSettings settings, RecordDoorway door, RecordClient.Terms terms) {
+    RecordClient recordClient(
+            FhirContext fhir, AdapterSettings settings, RecordDoorway door, RecordClient.Terms terms) {
         return new RecordClient(fhir, settings.record(), door, terms);
     }
 

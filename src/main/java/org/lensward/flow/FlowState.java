@@ -23,8 +23,7 @@ public final class FlowState {
     private final RecordHealth health;
     private final DryRun dryRun;
 
-    FlowState(
-            ConnectionFactory connections, CamelContext camel, Watcher watcher, RecordHealth health, DryRun dryRun) {
+    FlowState(ConnectionFactory connections, CamelContext camel, Watcher watcher, RecordHealth health, DryRun dryRun) {
         this.broker = new BrokerSessions(connections);
         this.camel = camel;
         this.watcher = watcher;

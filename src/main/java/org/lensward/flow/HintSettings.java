@@ -11,7 +11,8 @@ import org.springframework.boot.context.properties.bind.DefaultValue;
  * @param endpoint our address as the record sees it; if given, the Subscriptions are written into the record at start
  */
 @ConfigurationProperties("lensward.hint")
-public record HintSettings(@DefaultValue("") Secret secret, @DefaultValue("") String endpoint) {
+public record HintSettings(
+        @DefaultValue("") Secret secret, @DefaultValue("") String endpoint) {
 
     /** The header in which a notification shows the secret. */
     public static final String HEADER = "X-Lensward-Hint";

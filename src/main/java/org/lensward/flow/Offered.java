@@ -37,8 +37,8 @@ record Offered(CapabilityStatementRestComponent rest) {
         List<Missing> lacks = new ArrayList<>();
         needed.getInteraction().stream()
                 .filter(each -> its.getInteraction().stream().noneMatch(other -> other.getCode() == each.getCode()))
-                .forEach(each ->
-                        lacks.add(new Missing(true, "interaction " + each.getCode().toCode())));
+                .forEach(each -> lacks.add(
+                        new Missing(true, "interaction " + each.getCode().toCode())));
         needed.getSearchParam().stream()
                 .filter(each -> its.getSearchParam().stream()
                         .noneMatch(other -> other.getName().equals(each.getName())))

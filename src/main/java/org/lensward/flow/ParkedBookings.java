@@ -1,6 +1,5 @@
 package org.lensward.flow;
 
-import jakarta.jms.BytesMessage;
 import jakarta.jms.ConnectionFactory;
 import jakarta.jms.JMSException;
 import jakarta.jms.Message;
@@ -62,7 +61,8 @@ public final class ParkedBookings {
     }
 
     private static SetAside read(Message message, Kind kind) throws JMSException {
-        String key = Optional.ofNullable(message.getStringProperty(BrokerSessions.KEY)).orElse("");
+        String key = Optional.ofNullable(message.getStringProperty(BrokerSessions.KEY))
+                .orElse("");
         String reason = Optional.ofNullable(message.getStringProperty("reason")).orElse(Reason.GIVEN_UP);
         String detail = Optional.ofNullable(message.getStringProperty("detail")).orElse("");
         int tries = message.propertyExists("tries") ? message.getIntProperty("tries") : 0;

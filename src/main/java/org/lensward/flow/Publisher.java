@@ -34,9 +34,7 @@ public final class Publisher {
      * @param name booking and patient, as the queue carries them
      */
     public void publish(
-            Publication publication,
-            @ExchangeProperty("gathered") Bundle gathered,
-            @Header("booking") String name) {
+            Publication publication, @ExchangeProperty("gathered") Bundle gathered, @Header("booking") String name) {
         if (publication instanceof Publication.Write write) {
             if (dryRun.isOn()) {
                 dryRun.keep(WouldWrite.of(name, clock.instant(), write.bundle(), gathered));

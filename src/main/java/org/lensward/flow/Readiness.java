@@ -62,7 +62,8 @@ public record Readiness(List<Missing> missing) {
         Map<Missing, Set<String>> types = new LinkedHashMap<>();
         List<Missing> missing = new ArrayList<>();
         if (!server.getFhirVersion().toCode().startsWith("4.0")) {
-            missing.add(new Missing(true, "FHIR R4; it speaks " + server.getFhirVersion().toCode()));
+            missing.add(new Missing(
+                    true, "FHIR R4; it speaks " + server.getFhirVersion().toCode()));
         }
         Offered offered = new Offered(server.getRestFirstRep());
         needed.getRestFirstRep().getInteraction().stream()
@@ -74,7 +75,8 @@ public record Readiness(List<Missing> missing) {
             offered.lacks(each).forEach(lack -> types.computeIfAbsent(lack, any -> new TreeSet<>())
                     .add(each.getType()));
         }
-        types.forEach((lack, names) -> missing.add(new Missing(lack.must(), lack.what() + ": " + String.join(", ", names))));
+        types.forEach(
+                (lack, names) -> missing.add(new Missing(lack.must(), lack.what() + ": " + String.join(", ", names))));
         missing.sort((one, other) -> Boolean.compare(other.must(), one.must()));
         return new Readiness(missing);
     }

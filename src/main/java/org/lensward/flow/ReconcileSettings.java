@@ -1,6 +1,8 @@
 package org.lensward.flow;
 
+import java.time.Instant;
 import java.time.LocalTime;
+import java.time.ZonedDateTime;
 import java.util.Optional;
 import org.springframework.boot.context.properties.ConfigurationProperties;
 import org.springframework.boot.context.properties.bind.DefaultValue;
@@ -13,8 +15,12 @@ import org.springframework.boot.context.properties.bind.DefaultValue;
 @ConfigurationProperties("lensward.reconcile")
 public record ReconcileSettings(@DefaultValue("02:30") String at) {
 
-    /** The time of day; empty for never. */
-    Optional<LocalTime> time() {
-        return at.isEmpty() ? Optional.empty() : Optional.of(LocalTime.parse(at));
+    /** The next time that it is due after that moment; empty for never. */
+    Optional<Instant> after(ZonedDateTime now) {
+        if (at.isEmpty()) {
+            return Optional.empty();
+        }
+        ZonedDateTime today = now.with(LocalTime.parse(at));
+        return Optional.of((today.isAfter(now) ? today : today.plusDays(1)).toInstant());
     }
 }

@@ -4,7 +4,6 @@ import ca.uhn.fhir.rest.server.exceptions.BaseServerResponseException;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
-import java.time.ZonedDateTime;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -134,10 +133,6 @@ public final class Reconciliation {
     }
 
     private Optional<Instant> following() {
-        ZonedDateTime now = clock.instant().atZone(clock.getZone());
-        return settings.time().map(time -> {
-            ZonedDateTime today = now.with(time);
-            return (today.isAfter(now) ? today : today.plusDays(1)).toInstant();
-        });
+        return settings.after(clock.instant().atZone(clock.getZone()));
     }
 }

@@ -68,8 +68,7 @@ public final class RecordClient implements RecordDoor {
      * @param door what is shown there
      * @param terms how it is dealt with
      */
-    public RecordClient(
-            FhirContext fhir, AdapterSettings.RecordServer server, RecordDoorway door, Terms terms) {
+    public RecordClient(FhirContext fhir, AdapterSettings.RecordServer server, RecordDoorway door, Terms terms) {
         this.client = RecordConnection.to(fhir, server.url(), server.timeout(), door);
         this.client.setEncoding(EncodingEnum.JSON);
         this.client.registerInterceptor(terms.health());
@@ -175,8 +174,8 @@ public final class RecordClient implements RecordDoor {
 
     /** What the record says of itself. */
     public CapabilityStatement capabilities() {
-        return asked(() ->
-                client.capabilities().ofType(CapabilityStatement.class).execute());
+        return asked(
+                () -> client.capabilities().ofType(CapabilityStatement.class).execute());
     }
 
     /** How the record does. */

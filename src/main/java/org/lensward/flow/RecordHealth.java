@@ -74,7 +74,9 @@ public final class RecordHealth {
                 .map(date -> Duration.between(now, date))
                 .orElse(Duration.ZERO);
         if (status == 429 || status == 503) {
-            header(answer, "Retry-After").flatMap(text -> wait(text, now.plus(ahead))).ifPresent(this::leaveAlone);
+            header(answer, "Retry-After")
+                    .flatMap(text -> wait(text, now.plus(ahead)))
+                    .ifPresent(this::leaveAlone);
         }
         if (status >= 500 || status == 429 || status == 401 || status == 403 || status / 100 == 3) {
             failed(Reason.answered(status));

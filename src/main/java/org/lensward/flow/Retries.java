@@ -34,7 +34,8 @@ public final class Retries {
         Exception failure = exchange.getProperty(Exchange.EXCEPTION_CAUGHT, Exception.class);
         int tries = message.getHeader("tries", 0, Integer.class);
         int allowed = exchange.getProperty("allowed", Integer.class);
-        boolean asked = !(failure instanceof RecordRefusal refusal && refusal.reason().equals(RecordRefusal.TO_WAIT));
+        boolean asked =
+                !(failure instanceof RecordRefusal refusal && refusal.reason().equals(RecordRefusal.TO_WAIT));
         if (asked && tries >= allowed) {
             exchange.setProperty("next", "direct:park");
             return;

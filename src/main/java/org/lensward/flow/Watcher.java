@@ -96,7 +96,6 @@ public final class Watcher {
         wanted++;
     }
 
-
     /** Whether it is time: of several adapters that ring, one look answers all. */
     public synchronized boolean isDue() {
         return !clock.instant().isBefore(looked.plus(settings.interval().dividedBy(2)));

@@ -79,16 +79,18 @@ public final class AdapterBench {
         RecordClient client = RecordClient.at(record.url(), RecordApart.FHIR);
         BundlePlanning planning = new BundlePlanning(RecordApart.FHIR, PolicyFile.shipped(), Clock.systemUTC());
         List<Bundle> all = new ArrayList<>();
-        client.gather(List.of("ServiceRequest?status=active&_count=500")).getEntry().forEach(entry -> {
-            ServiceRequest booking = (ServiceRequest) entry.getResource();
-            String name = "ServiceRequest/" + booking.getIdElement().getIdPart() + " "
-                    + booking.getSubject().getReference();
-            planning.plan(new Gatherer(client).gather(name)).forEach(each -> {
-                if (each.publication() instanceof Publication.Write write) {
-                    all.add(write.bundle());
-                }
-            });
-        });
+        client.gather(List.of("ServiceRequest?status=active&_count=500"))
+                .getEntry()
+                .forEach(entry -> {
+                    ServiceRequest booking = (ServiceRequest) entry.getResource();
+                    String name = "ServiceRequest/" + booking.getIdElement().getIdPart() + " "
+                            + booking.getSubject().getReference();
+                    planning.plan(new Gatherer(client).gather(name)).forEach(each -> {
+                        if (each.publication() instanceof Publication.Write write) {
+                            all.add(write.bundle());
+                        }
+                    });
+                });
         return all;
     }
 
@@ -122,7 +124,8 @@ public final class AdapterBench {
     }
 
     private void requests() throws Exception {
-        WireMockServer between = new WireMockServer(WireMockConfiguration.options().dynamicPort());
+        WireMockServer between =
+                new WireMockServer(WireMockConfiguration.options().dynamicPort());
         between.start();
         try (RecordApart record = new RecordApart()) {
             bookings.load(record.client(), 0, WARM);
@@ -189,12 +192,16 @@ public final class AdapterBench {
 
     private static Adapter start(String record, String interval) throws IOException {
         return Adapter.start(Map.of(
-                "lensward.record.url", record,
-                "lensward.watch.interval", interval,
-                "lensward.consumers", String.valueOf(THREADS),
-                "camel.main.auto-startup", "false",
+                "lensward.record.url",
+                record,
+                "lensward.watch.interval",
+                interval,
+                "lensward.consumers",
+                String.valueOf(THREADS),
+                "camel.main.auto-startup",
+                "false",
                 "spring.artemis.embedded.data-directory",
-                        Files.createTempDirectory("lensward-bench").toString()));
+                Files.createTempDirectory("lensward-bench").toString()));
     }
 
     private static double seconds(long since) {

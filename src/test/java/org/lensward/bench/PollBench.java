@@ -96,13 +96,15 @@ public final class PollBench {
             while (columns.next()) {
                 String name = columns.getString("COLUMN_NAME");
                 into.append(into.isEmpty() ? "" : ",").append(name);
-                from.append(from.isEmpty() ? "" : ",").append(switch (name) {
-                    case "res_id" -> last + " + n";
-                    case "pid" -> "(select max(pid) from hfj_res_ver) + n";
-                    case "fhir_id" -> "'copy-' || (" + last + " + n)";
-                    case "res_updated" -> "now() - interval '4 days' - n * interval '90 seconds'";
-                    default -> name;
-                });
+                from.append(from.isEmpty() ? "" : ",")
+                        .append(
+                                switch (name) {
+                                    case "res_id" -> last + " + n";
+                                    case "pid" -> "(select max(pid) from hfj_res_ver) + n";
+                                    case "fhir_id" -> "'copy-' || (" + last + " + n)";
+                                    case "res_updated" -> "now() - interval '4 days' - n * interval '90 seconds'";
+                                    default -> name;
+                                });
             }
             statement.execute("insert into " + table + "(" + into + ") select " + from + " from " + table
                     + ", generate_series(1, " + times + ") n where res_id = (select min(res_id) from hfj_resource"

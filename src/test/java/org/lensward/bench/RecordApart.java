@@ -50,8 +50,7 @@ final class RecordApart implements AutoCloseable {
 
     /** How many plans stand. */
     int plans() {
-        return client()
-                .search()
+        return client().search()
                 .byUrl("Procedure?status=preparation&_summary=count")
                 .returnBundle(Bundle.class)
                 .execute()

@@ -20,7 +20,8 @@ public final class StartBench {
 
     public static void main(String[] arguments) throws Exception {
         int copies = arguments.length == 0 ? 84 : Integer.parseInt(arguments[0]);
-        List<String> flags = arguments.length < 2 ? List.of() : List.of(arguments).subList(1, arguments.length);
+        List<String> flags =
+                arguments.length < 2 ? List.of() : List.of(arguments).subList(1, arguments.length);
         ManyBookings bookings = new ManyBookings();
         try (RecordApart record = new RecordApart()) {
             bookings.load(record.client(), 0, copies);

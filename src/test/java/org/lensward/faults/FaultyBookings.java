@@ -48,13 +48,7 @@ final class FaultyBookings {
         String search = type == Observation.class
                 ? "Observation?subject=Patient/patient-" + name + "&status=preliminary"
                 : type.getSimpleName() + "?identifier=https://lensward.org/fhir/sid/eye-plan|booking-" + name;
-        return record
-                .search()
-                .byUrl(search + "&_count=200")
-                .returnBundle(Bundle.class)
-                .execute()
-                .getEntry()
-                .stream()
+        return record.search().byUrl(search + "&_count=200").returnBundle(Bundle.class).execute().getEntry().stream()
                 .map(Bundle.BundleEntryComponent::getResource)
                 .toList();
     }

@@ -37,7 +37,8 @@ final class Json {
     static ObjectNode entry(ObjectNode bundle, String type) {
         return bundle.get("entry")
                 .valueStream()
-                .filter(entry -> entry.path("resource").path("resourceType").asText().equals(type))
+                .filter(entry ->
+                        entry.path("resource").path("resourceType").asText().equals(type))
                 .map(JsonNode.class::cast)
                 .map(ObjectNode.class::cast)
                 .findFirst()

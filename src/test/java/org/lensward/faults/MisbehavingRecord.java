@@ -33,7 +33,8 @@ final class MisbehavingRecord implements AutoCloseable {
     private static final HttpClient HTTP = HttpClient.newHttpClient();
 
     /** A gathering asks for the booking by its name; a plan names it as what it is based on. */
-    private static final Pattern BOOKING = Pattern.compile("\"(?:url|reference)\":\\s*\"ServiceRequest/booking-([a-z0-9-]+)\"");
+    private static final Pattern BOOKING =
+            Pattern.compile("\"(?:url|reference)\":\\s*\"ServiceRequest/booking-([a-z0-9-]+)\"");
 
     private final Map<String, Fault> faults = new ConcurrentHashMap<>();
     private final Map<String, AtomicInteger> counts = new ConcurrentHashMap<>();

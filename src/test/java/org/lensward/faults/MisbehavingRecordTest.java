@@ -72,7 +72,12 @@ class MisbehavingRecordTest {
                 new Fault("silence", GATHER, 2, new Breaks(EMPTY_RESPONSE), PLANNED),
                 new Fault("cut-off", GATHER, 2, new Breaks(MALFORMED_RESPONSE_CHUNK), PLANNED),
                 new Fault("noise", GATHER, 2, new Breaks(RANDOM_DATA_THEN_CLOSE), PLANNED),
-                new Fault("half-json", GATHER, 2, new Bends((answer, url) -> answer.substring(0, answer.length() / 2)), PLANNED),
+                new Fault(
+                        "half-json",
+                        GATHER,
+                        2,
+                        new Bends((answer, url) -> answer.substring(0, answer.length() / 2)),
+                        PLANNED),
                 new Fault("web-page", GATHER, 2, new Babbles("text/html", "<html>Sign in</html>"), PLANNED),
                 new Fault("no-bundle", GATHER, ALWAYS, new Babbles(FHIR, Fault.OUTCOME), "record-away"),
                 new Fault("fewer", GATHER, 2, new Bends(MisbehavingRecordTest::fewer), PLANNED),
@@ -86,15 +91,22 @@ class MisbehavingRecordTest {
                 new Fault("s500", GATHER, 2, new Says(500), PLANNED),
                 new Fault("s500-always", GATHER, ALWAYS, new Says(500), "record-answered-500"),
                 new Fault("s503", GATHER, 2, new Says(503), PLANNED),
-                new Fault("s503-past", GATHER, 1, new Says(503, "Retry-After", "Wed, 21 Oct 2015 07:28:00 GMT"), PLANNED),
+                new Fault(
+                        "s503-past", GATHER, 1, new Says(503, "Retry-After", "Wed, 21 Oct 2015 07:28:00 GMT"), PLANNED),
                 new Fault("s503-always", GATHER, ALWAYS, new Says(503), "record-answered-503"),
                 new Fault("redirect", GATHER, 2, new Says(307, "Location", elsewhere), PLANNED),
-                new Fault("redirect-on", GATHER, ALWAYS, new Says(302, "Location", elsewhere), "record-points-elsewhere"),
+                new Fault(
+                        "redirect-on", GATHER, ALWAYS, new Says(302, "Location", elsewhere), "record-points-elsewhere"),
                 new Fault("page-gone", GATHER, 2, new Bends(next("/page-vanished")), PLANNED),
                 new Fault("page-long", GATHER, 1, new Bends(next("/page-last?" + "x".repeat(4_096))), PLANNED),
                 new Fault("page-bar", GATHER, 1, new Bends(next("/page-last?code=a|b")), PLANNED),
                 new Fault("page-circle", GATHER, ALWAYS, new Bends(next("/page-again")), "page-repeated"),
-                new Fault("page-away", GATHER, ALWAYS, new Bends((answer, url) -> linked(answer, elsewhere)), "record-points-elsewhere"),
+                new Fault(
+                        "page-away",
+                        GATHER,
+                        ALWAYS,
+                        new Bends((answer, url) -> linked(answer, elsewhere)),
+                        "record-points-elsewhere"),
                 new Fault("twice", GATHER, 1, new Bends(MisbehavingRecordTest::doubled), PLANNED),
                 new Fault("t400", PUBLISH, ALWAYS, new Says(400), "record-answered-400"),
                 new Fault("t409", PUBLISH, 2, new Says(409), PLANNED),
@@ -103,18 +115,24 @@ class MisbehavingRecordTest {
                 new Fault("t503-date", PUBLISH, 1, new Says(503, "Retry-After", Fault.IN_TWO_SECONDS), PLANNED),
                 new Fault("taken", PUBLISH, 1, new Swallows(), PLANNED),
                 new Fault("batch", PUBLISH, 1, new Mishears(MisbehavingRecordTest::inPieces), PLANNED),
-                new Fault("batch-always", PUBLISH, ALWAYS, new Mishears(MisbehavingRecordTest::inPieces), "part-refused"));
+                new Fault(
+                        "batch-always",
+                        PUBLISH,
+                        ALWAYS,
+                        new Mishears(MisbehavingRecordTest::inPieces),
+                        "part-refused"));
     }
 
     /** The answer to the last question is missing. */
     private static String fewer(String answer, String url) {
-        return Json.edit(answer, bundle -> bundle.withArray("entry").remove(bundle.get("entry").size() - 1));
+        return Json.edit(answer, bundle -> bundle.withArray("entry")
+                .remove(bundle.get("entry").size() - 1));
     }
 
     /** Every entry of every search comes twice. */
     private static String doubled(String answer, String url) {
-        return Json.edit(answer, bundle -> Json.searches(bundle)
-                .forEach(found -> found.withArray("entry").addAll(found.withArray("entry").deepCopy())));
+        return Json.edit(answer, bundle -> Json.searches(bundle).forEach(found -> found.withArray("entry")
+                .addAll(found.withArray("entry").deepCopy())));
     }
 
     private static BinaryOperator<String> next(String page) {
@@ -123,9 +141,10 @@ class MisbehavingRecordTest {
 
     /** The first search that found anything has another page. */
     private static String linked(String answer, String address) {
-        return Json.edit(answer, bundle -> Json.searches(bundle)
-                .limit(1)
-                .forEach(found -> found.putArray("link").addObject().put("relation", "next").put("url", address)));
+        return Json.edit(answer, bundle -> Json.searches(bundle).limit(1).forEach(found -> found.putArray("link")
+                .addObject()
+                .put("relation", "next")
+                .put("url", address)));
     }
 
     /** A server that takes a transaction piece by piece, and refuses one of them and what refers to it. */

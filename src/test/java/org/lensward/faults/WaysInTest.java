@@ -155,7 +155,8 @@ class WaysInTest {
         bookings.add("dry");
         longer("hinted");
         post("/api/hints", SECRET, "");
-        flow.awaitPlan(() -> !flow.report("dry").isEmpty() && !flow.report("hinted").isEmpty());
+        flow.awaitPlan(
+                () -> !flow.report("dry").isEmpty() && !flow.report("hinted").isEmpty());
         assertThat(planned("dry")).isFalse();
         assertThat(flow.report("dry"))
                 .contains("ServiceRequest/booking-dry ready", "Procedure/plan-booking-dry new", "Task/")

@@ -43,10 +43,9 @@ public final class FaultyFlow implements AutoCloseable {
         Reconciliation nightly = adapter.part(Reconciliation.class);
         Instant before = Instant.now();
         nightly.dueNow();
-        RunningDay.await(
-                "a comparison",
-                Duration.ofSeconds(60),
-                () -> nightly.last().filter(each -> !each.at().isBefore(before)).isPresent());
+        RunningDay.await("a comparison", Duration.ofSeconds(60), () -> nightly.last()
+                .filter(each -> !each.at().isBefore(before))
+                .isPresent());
         return nightly.last().orElseThrow();
     }
 

@@ -19,7 +19,9 @@ class KilledAdapterTest {
             Kills.Figures figures = kills.times(TIMES);
             assertThat(figures.wrong()).as(figures.toString()).isEmpty();
             assertThat(figures.bookings()).isEqualTo(12);
-            assertThat(figures.inMidWork()).as("killed with bookings left to plan").isPositive();
+            assertThat(figures.inMidWork())
+                    .as("killed with bookings left to plan")
+                    .isPositive();
         }
     }
 }

@@ -75,12 +75,7 @@ final class Kills implements AutoCloseable {
             throw new AssertionError("It does not stop when asked");
         }
         return new Figures(
-                kills,
-                inMidWork,
-                whileStarting,
-                day.plans().size(),
-                wrong(),
-                Duration.between(start, Instant.now()));
+                kills, inMidWork, whileStarting, day.plans().size(), wrong(), Duration.between(start, Instant.now()));
     }
 
     /** A third of the lengths become longer by a hundredth of a millimetre. */
@@ -125,8 +120,8 @@ final class Kills implements AutoCloseable {
     /** Bookings of which anything is still to be written. */
     private List<String> owed() {
         Gatherer gatherer = new Gatherer(record);
-        BookingPlanning planning = new BookingPlanning(
-                new BundlePlanning(Fhir.r4(), PolicyFile.shipped(), Clock.system(ZoneOffset.UTC)));
+        BookingPlanning planning =
+                new BookingPlanning(new BundlePlanning(Fhir.r4(), PolicyFile.shipped(), Clock.system(ZoneOffset.UTC)));
         return day.plans().stream()
                 .map(each -> new BookingName(
                         Shelf.name(each.booking()), Shelf.name(each.booking().getSubject())))

@@ -23,8 +23,7 @@ class ReadinessTest {
 
     private static CapabilityStatement needed() {
         try {
-            String text =
-                    Files.readString(Path.of("fhir-profiles/capability-statements/needed-from-record.json"));
+            String text = Files.readString(Path.of("fhir-profiles/capability-statements/needed-from-record.json"));
             return FHIR.newJsonParser().parseResource(CapabilityStatement.class, text);
         } catch (IOException unreadable) {
             throw new AssertionError(unreadable);
@@ -62,15 +61,19 @@ class ReadinessTest {
     @Test
     void a_search_parameter_an_interaction_and_a_type_are_named() {
         Readiness readiness = without(server -> {
-            type(server, "Observation").getSearchParam().removeIf(each -> each.getName().equals("_lastUpdated"));
+            type(server, "Observation").getSearchParam().removeIf(each -> each.getName()
+                    .equals("_lastUpdated"));
             type(server, "Task").getInteraction().removeIf(each -> each.getCode() == TypeRestfulInteraction.UPDATE);
-            server.getRestFirstRep().getResource().removeIf(each -> each.getType().equals("BodyStructure"));
+            server.getRestFirstRep().getResource().removeIf(each -> each.getType()
+                    .equals("BodyStructure"));
         });
         assertThat(readiness.mayRun()).isFalse();
         assertThat(readiness.missing())
                 .extracting(Readiness.Missing::what)
                 .containsExactlyInAnyOrder(
-                        "search parameter _lastUpdated: Observation", "interaction update: Task", "type: BodyStructure");
+                        "search parameter _lastUpdated: Observation",
+                        "interaction update: Task",
+                        "type: BodyStructure");
     }
 
     @Test

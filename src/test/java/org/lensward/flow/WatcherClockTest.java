@@ -34,7 +34,8 @@ class WatcherClockTest {
     private static final Pattern SINCE = Pattern.compile("_lastUpdated=ge([0-9TZ:.-]+)");
     private static final String NOTHING = found("");
 
-    private final WireMockServer server = new WireMockServer(WireMockConfiguration.options().dynamicPort());
+    private final WireMockServer server =
+            new WireMockServer(WireMockConfiguration.options().dynamicPort());
 
     @BeforeEach
     void start() {
@@ -129,7 +130,8 @@ class WatcherClockTest {
 
     @Test
     void a_transaction_that_surfaces_late_is_found_within_the_overlap() {
-        Watcher watcher = watching(Duration.ZERO, booking(Instant.now().minusSeconds(100).toString()));
+        Watcher watcher =
+                watching(Duration.ZERO, booking(Instant.now().minusSeconds(100).toString()));
         look(watcher);
         assertThat(watcher.look()).hasSize(1);
         assertThat(Duration.between(askedSince(), Instant.now())).isGreaterThan(Duration.ofSeconds(149));

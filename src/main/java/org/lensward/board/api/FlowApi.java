@@ -45,7 +45,9 @@ public final class FlowApi {
     }
 
     /** The body is not read: what changed is looked up in the record. */
-    @Operation(summary = "A FHIR Subscription's notification: the record is looked at now; the header X-Lensward-Hint shows the secret")
+    @Operation(
+            summary =
+                    "A FHIR Subscription's notification: the record is looked at now; the header X-Lensward-Hint shows the secret")
     @RequestMapping(
             path = {"/hints", "/hints/{type}/{id}"},
             method = {RequestMethod.POST, RequestMethod.PUT})

@@ -43,8 +43,7 @@ public final class Secret {
 
     /** Whether that is the word, in a time that does not tell how much of it is right. */
     public boolean isSame(String shown) {
-        return MessageDigest.isEqual(
-                word.getBytes(StandardCharsets.UTF_8), shown.getBytes(StandardCharsets.UTF_8));
+        return MessageDigest.isEqual(word.getBytes(StandardCharsets.UTF_8), shown.getBytes(StandardCharsets.UTF_8));
     }
 
     /** The word, to be shown to the record. */

@@ -50,9 +50,9 @@ class StripMakerTest {
     }
 
     private static HeatStrip.Cell cell(int par, Optional<String> site) {
-        SiteLevels levels = new SiteLevels(
-                "Location/store", List.of(new ParLevel(KIND, 1, 0, PureNumber.of(1), par)));
-        HeatStrip strip = new StripMaker(new Names(SHELF), new Sites(SHELF), PolicyFile.shipped().stock(), TODAY)
+        SiteLevels levels = new SiteLevels("Location/store", List.of(new ParLevel(KIND, 1, 0, PureNumber.of(1), par)));
+        HeatStrip strip = new StripMaker(
+                        new Names(SHELF), new Sites(SHELF), PolicyFile.shipped().stock(), TODAY)
                 .strip(FIVE, List.of(levels), site);
         assertThat(strip.powers()).containsExactly("+21.50 D");
         return strip.rows().get(0).cells().get(0).orElseThrow();

@@ -19,7 +19,6 @@ import org.lensward.flow.BundlePlanning;
 import org.lensward.flow.PolicyFile;
 import org.lensward.flow.SiteCodesFile;
 import org.lensward.plan.Policy;
-
 import org.lensward.record.Fhir;
 import org.lensward.record.Shelf;
 import org.lensward.record.check.CheckAnswer;
@@ -46,8 +45,8 @@ class SiteCodedCheckTest {
                         Bundle.class, Files.readString(FOLDER.resolve(hospital).resolve("in.json")));
         twoIdentifiers(all, number);
         LensChecks checks = new LensChecks(new SitePlanning(fhir, policy, codes), policy.check(), clock);
-        BundledBooking booked = new BundledBooking(all, booking, checks, fhir)
-                .planned(new BundlePlanning(fhir, policy, codes, clock));
+        BundledBooking booked =
+                new BundledBooking(all, booking, checks, fhir).planned(new BundlePlanning(fhir, policy, codes, clock));
 
         LensChecks without = new LensChecks(fhir, policy, policy.check(), clock);
         assertThat(without.confirm(all, booking, "The surgeon").findings())
