@@ -125,8 +125,8 @@ public final class RecordClient implements RecordDoor {
      * @param search relative to the server, such as {@code Procedure?status=completed&_count=500}
      */
     public void each(String search, Consumer<Resource> taker) {
-        Bundle first = asked(() ->
-                client.search().byUrl(search).returnBundle(Bundle.class).execute());
+        Bundle first = asked(
+                () -> client.search().byUrl(search).returnBundle(Bundle.class).execute());
         pages.each(first, taker);
     }
 

@@ -9,8 +9,6 @@ import org.hl7.fhir.r4.model.OperationOutcome.IssueType;
 import org.lensward.board.api.PlansApi.Standing;
 import org.lensward.board.step.Implanted;
 import org.lensward.check.Checkpoint;
-import org.lensward.lens.label.CartonLabel;
-import org.lensward.lens.stock.LensUnit;
 import org.lensward.record.UnreadableRecord;
 import org.lensward.record.bank.ImplantCard;
 import org.lensward.record.bank.LensBank;

@@ -53,8 +53,7 @@ public final class NursesDesk {
         LensUnit unit = scanned.unit().orElseThrow();
         Optional<ImplantCard> card = written(
                 moves.after(booking, attempt, unit, () -> step.implanted().orElseThrow()), standing);
-        return new Passed(
-                standing.check(), standing.changed(), moves.now(unit).map(Carton::of), card);
+        return new Passed(standing.check(), standing.changed(), moves.now(unit).map(Carton::of), card);
     }
 
     /** What the bank made of it; the check has been written by now, and whoever is refused is told so. */

@@ -72,14 +72,13 @@ final class AskedChecks {
             throw new FhirRefusal(
                     HttpStatus.BAD_REQUEST, IssueType.REQUIRED, "At sign-out the parameter implanted is missing.");
         }
-        Outcome<Scanned> carton =
-                label(input).then(label -> Scanned.ofTheBank(label, bank::labelled, booking));
+        Outcome<Scanned> carton = label(input).then(label -> Scanned.ofTheBank(label, bank::labelled, booking));
         if (carton.value().isEmpty()) {
             return Verified.refused(carton.findings());
         }
-        Attempt attempt = attempt(input, input.presented().with(carton.value().get(), OffsetDateTime.now(trial.clock())));
-        Verified verified =
-                Verified.of(bookings.act(booking, (checks, now) -> checks.present(now, booking, attempt)));
+        Attempt attempt =
+                attempt(input, input.presented().with(carton.value().get(), OffsetDateTime.now(trial.clock())));
+        Verified verified = Verified.of(bookings.act(booking, (checks, now) -> checks.present(now, booking, attempt)));
         if (verified.verdict() != Verified.Verdict.PASSED) {
             return verified;
         }

@@ -56,6 +56,7 @@ public final class SitePlanning {
 
     /** The lens models there are to choose from. */
     public Catalogue catalogue(Bundle gathered) {
-        return new CatalogueReader(evidences).read(new Shelf(site.translate(gathered).bundle()));
+        return new CatalogueReader(evidences)
+                .read(new Shelf(site.translate(gathered).bundle()));
     }
 }
