@@ -12,6 +12,7 @@ import static org.lensward.outcome.Operated.written;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import org.junit.jupiter.api.Nested;
@@ -44,7 +45,7 @@ class AdmissionTest {
         Admitted.Counted counted = Operated.ordinary().counted();
         assertThat(counted.seen())
                 .containsOnlyKeys(FormulaName.SRK_T, FormulaName.T2, FormulaName.HOLLADAY_1, FormulaName.HOFFER_Q);
-        ThinEye thin = counted.seen().get(FormulaName.SRK_T);
+        ThinEye thin = Objects.requireNonNull(counted.seen().get(FormulaName.SRK_T));
         double predicted = thin.refraction(Dioptres.of(21)).value();
         assertThat(counted.error(FormulaName.SRK_T).value()).isCloseTo(-0.25 - predicted, within(1e-12));
         assertThatThrownBy(() -> counted.error(FormulaName.HAIGIS)).hasMessageContaining("Haigis");

@@ -34,6 +34,7 @@ import org.lensward.board.access.TestKey;
 /** Who is let in by token and by session, over plain HTTP; booking-12 is changed here alone. */
 class AccessTest {
 
+    @SuppressWarnings("NullAway.Init")
     private static DemoServer server;
 
     @RegisterExtension

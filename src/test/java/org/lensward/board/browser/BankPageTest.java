@@ -41,8 +41,7 @@ class BankPageTest {
         browser.open("/bank/in");
         browser.keys(label(lot, serial), Keys.ENTER);
         browser.awaitText("The label says");
-        browser.await(
-                page -> page.switchTo().activeElement().getAttribute("name").equals("power"));
+        browser.await(page -> "power".equals(page.switchTo().activeElement().getAttribute("name")));
         browser.keys(power, Keys.TAB, Keys.TAB);
         browser.keys("Lens store b", Keys.TAB);
         browser.keys("Harb", Keys.TAB, Keys.TAB);

@@ -43,7 +43,10 @@ public final class Browser implements BeforeAllCallback, BeforeEachCallback, Aft
     private static final File DRIVER = new File("/usr/bin/chromedriver");
     private static final Path SCREENS = Path.of("target", "screens");
 
+    @SuppressWarnings("NullAway.Init")
     private ChromeDriver driver;
+
+    @SuppressWarnings("NullAway.Init")
     private DemoServer server;
 
     @Override
@@ -115,7 +118,7 @@ public final class Browser implements BeforeAllCallback, BeforeEachCallback, Aft
     public void signIn(String who) {
         open("/sign-in");
         fillSignIn(who);
-        await(page -> page.getCurrentUrl().equals(server.url() + "/"));
+        await(page -> (server.url() + "/").equals(page.getCurrentUrl()));
     }
 
     /** Fills the sign-in form that is shown, and sends it. */

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import org.hl7.fhir.r4.model.Device;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.RegisterExtension;
@@ -90,7 +91,7 @@ class CheckPageTest {
                 "plan", theatre.plan(),
                 "power", "+" + theatre.power(),
                 "second", "Nurse Wold");
-        switch (id) {
+        switch (Objects.requireNonNull(id)) {
             case "scan" -> scan(Theatre.scan(carton));
             case "package" -> press(question, state);
             case "model" -> press(question, theatre.model());
@@ -101,7 +102,7 @@ class CheckPageTest {
                 if (id.startsWith("eye-")) {
                     press(question, theatre.eye());
                 } else {
-                    browser.keys(typed.get(id), Keys.ENTER);
+                    browser.keys(Objects.requireNonNull(typed.get(id)), Keys.ENTER);
                 }
             }
         }
@@ -111,7 +112,7 @@ class CheckPageTest {
     private static void pass(Theatre theatre, Device carton, String state) {
         while (browser.all(".verdict[data-kind]").isEmpty()) {
             WebElement question = question();
-            boolean last = question.getDomAttribute("data-id").equals("review");
+            boolean last = "review".equals(question.getDomAttribute("data-id"));
             answer(question, theatre, carton, state);
             if (last) {
                 browser.await(page -> !browser.all(".verdict[data-kind]").isEmpty());
@@ -192,7 +193,7 @@ class CheckPageTest {
         assertThat(question().getDomAttribute("data-id"))
                 .as("one goes on where one was")
                 .isEqualTo("born");
-        while (!question().getDomAttribute("data-id").equals("review")) {
+        while (!"review".equals(question().getDomAttribute("data-id"))) {
             answer(question(), theatre, carton, "intact");
         }
         offline(true);
@@ -205,7 +206,7 @@ class CheckPageTest {
 
         browser.keys(Keys.TAB, Keys.ENTER);
         browser.await(page -> browser.all(".verdict[data-kind]").isEmpty());
-        while (!question().getDomAttribute("data-id").equals("review")) {
+        while (!"review".equals(question().getDomAttribute("data-id"))) {
             answer(question(), theatre, carton, "intact");
         }
         browser.driver().manage().deleteAllCookies();
@@ -216,7 +217,7 @@ class CheckPageTest {
         browser.driver().switchTo().newWindow(org.openqa.selenium.WindowType.TAB);
         browser.open("/signed-in");
         browser.fillSignIn("Nurse Lark");
-        browser.await(page -> page.getCurrentUrl().contains("/signed-in"));
+        browser.await(page -> String.valueOf(page.getCurrentUrl()).contains("/signed-in"));
         browser.driver().close();
         browser.driver().switchTo().window(check);
         browser.driver().executeScript("window.dispatchEvent(new Event('focus'))");

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.assertj.core.data.Offset;
@@ -80,8 +81,8 @@ class DayPageTest {
     }
 
     private static long overflow() {
-        return (Long) browser.driver()
-                .executeScript("return document.documentElement.scrollWidth - document.documentElement.clientWidth;");
+        return (Long) Objects.requireNonNull(browser.driver()
+                .executeScript("return document.documentElement.scrollWidth - document.documentElement.clientWidth;"));
     }
 
     /** The interval is that of a normal distribution: the prediction and 1.96 standard deviations to either side. */
@@ -99,8 +100,8 @@ class DayPageTest {
         WebElement bar = row("booking-01").findElement(By.cssSelector("svg.bar"));
         double dot =
                 Double.parseDouble(bar.findElement(By.cssSelector(".bar-dot")).getDomAttribute("cx"));
-        String[] range = bar.findElement(By.cssSelector(".bar-range"))
-                .getDomAttribute("d")
+        String[] range = Objects.requireNonNull(
+                        bar.findElement(By.cssSelector(".bar-range")).getDomAttribute("d"))
                 .split("[^0-9.]+");
         double scale = 150 / 3.0;
         assertThat(dot).isCloseTo(75 + (predicted - target) * scale, Offset.offset(0.06));
@@ -116,8 +117,7 @@ class DayPageTest {
         assertThat(shown()).hasSize(1);
         assertThat(shown().get(0).getText()).contains("Marrowby, Isolde");
         browser.shot("day-found");
-        browser.await(
-                page -> browser.find("#spoken").getDomProperty("textContent").equals("1 eye"));
+        browser.await(page -> "1 eye".equals(browser.find("#spoken").getDomProperty("textContent")));
         browser.find("#find").sendKeys(" left");
         assertThat(browser.find("#none-found").isDisplayed()).isTrue();
         browser.find("#find").clear();

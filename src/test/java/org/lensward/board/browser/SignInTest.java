@@ -2,6 +2,7 @@ package org.lensward.board.browser;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.Objects;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.RegisterExtension;
 import org.openqa.selenium.Cookie;
@@ -22,11 +23,11 @@ class SignInTest {
         browser.shot("sign-in");
         browser.axe();
         browser.fillSignIn("Ms Vale");
-        browser.await(page -> page.getCurrentUrl().endsWith("/day/2026-12-10?state=ready"));
+        browser.await(page -> String.valueOf(page.getCurrentUrl()).endsWith("/day/2026-12-10?state=ready"));
         assertThat(browser.find("header").getText())
                 .contains("Ms Vale", "surgeon")
                 .doesNotContain("Flow");
-        Cookie session = browser.driver().manage().getCookieNamed(COOKIE);
+        Cookie session = Objects.requireNonNull(browser.driver().manage().getCookieNamed(COOKIE));
         assertThat(session.isHttpOnly()).isTrue();
         assertThat(session.getSameSite()).isEqualTo("Lax");
         assertThat(browser.complaints()).isEmpty();

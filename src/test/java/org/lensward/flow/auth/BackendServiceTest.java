@@ -21,6 +21,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.ExecutorService;
@@ -103,14 +104,15 @@ class BackendServiceTest {
                 .containsEntry("scope", "system/Task.cus")
                 .containsEntry("client_assertion_type", "urn:ietf:params:oauth:client-assertion-type:jwt-bearer"));
         List<JWTClaimsSet> claims = List.of(
-                verified(asked.get(0).get("client_assertion"), JWSAlgorithm.parse(algorithm)),
-                verified(asked.get(1).get("client_assertion"), JWSAlgorithm.parse(algorithm)));
+                verified(Objects.requireNonNull(asked.get(0).get("client_assertion")), JWSAlgorithm.parse(algorithm)),
+                verified(Objects.requireNonNull(asked.get(1).get("client_assertion")), JWSAlgorithm.parse(algorithm)));
         assertThat(claims).extracting(JWTClaimsSet::getJWTID).doesNotHaveDuplicates();
         assertThat(claims).allSatisfy(each -> assertThat(Duration.between(
                         each.getIssueTime().toInstant(),
                         each.getExpirationTime().toInstant()))
                 .isLessThanOrEqualTo(Duration.ofMinutes(5)));
-        SignedJWT assertion = SignedJWT.parse(asked.get(0).get("client_assertion"));
+        SignedJWT assertion =
+                SignedJWT.parse(Objects.requireNonNull(asked.get(0).get("client_assertion")));
         assertThat(assertion.getHeader().getKeyID()).isEqualTo(key.getKeyID());
         assertThat(assertion.getHeader().getType()).isEqualTo(JOSEObjectType.JWT);
     }

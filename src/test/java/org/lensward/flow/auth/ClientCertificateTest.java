@@ -13,6 +13,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Base64;
 import java.util.List;
+import java.util.Objects;
 import java.util.concurrent.atomic.AtomicReference;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
@@ -55,7 +56,7 @@ class ClientCertificateTest {
                 .withPropertyValues("lensward.record.url=" + record.url())
                 .withPropertyValues(settings)
                 .run(context -> door.set(context.getBean(RecordDoorway.class)));
-        return door.get();
+        return Objects.requireNonNull(door.get());
     }
 
     private static RecordDoorway stores(String ours) {

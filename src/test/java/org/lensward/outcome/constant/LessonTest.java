@@ -27,8 +27,6 @@ import org.lensward.quantity.PureNumber;
 /** Eyes that teach some formulas and not others. */
 class LessonTest {
 
-    private static final LensConstants USED = LensConstants.ofAConstant(PureNumber.of(118.7));
-
     private static Operated deep(double power) {
         Operated ordinary = Operated.ordinary();
         return ordinary.biometry(Optional.of(Specimen.ordinary(Laterality.RIGHT, DAY.minusDays(9))

@@ -62,7 +62,7 @@ class RefractiveAuditTest {
         AuditReport report = report(eyes(2));
         assertThat(report.operations()).isEqualTo(6000);
         assertThat(report.excluded()).containsOnlyKeys(Exclusion.COMPLICATED);
-        assertThat(report.counted() + report.excluded().get(Exclusion.COMPLICATED))
+        assertThat(report.counted() + report.excluded().getOrDefault(Exclusion.COMPLICATED, 0L))
                 .isEqualTo(6000);
         for (Group.By by : Group.By.values()) {
             assertThat(report.eyes().entrySet().stream()

@@ -70,9 +70,10 @@ final class InventedEye {
         this.chamber = round(3.15 + 0.35 * Math.max(-2, Math.min(2, dice.nextGaussian())), 0.01);
         this.power = choose();
         this.predicted = predict(CONSTANTS, power);
-        double achieved = predict(constants(TRUE_A, 1.74, 5.49, 0.22), power).get(FormulaName.SRK_T)
-                + 0.04 * (surgeon - 2)
-                + SCATTER * dice.nextGaussian();
+        double achieved =
+                predict(constants(TRUE_A, 1.74, 5.49, 0.22), power).getOrDefault(FormulaName.SRK_T, Double.NaN)
+                        + 0.04 * (surgeon - 2)
+                        + SCATTER * dice.nextGaussian();
         this.cylinder = round(Math.min(2.5, Math.abs(0.6 * dice.nextGaussian())), 0.25);
         this.cylinderAxis = dice.nextInt(180);
         this.sphere = round(achieved + cylinder / 2, 0.25);
@@ -92,8 +93,8 @@ final class InventedEye {
     private double choose() {
         double best = 6;
         for (double each = 6; each <= 34; each += 0.5) {
-            double left = predict(CONSTANTS, each).get(FormulaName.SRK_T) + 0.25;
-            double before = predict(CONSTANTS, best).get(FormulaName.SRK_T) + 0.25;
+            double left = predict(CONSTANTS, each).getOrDefault(FormulaName.SRK_T, Double.NaN) + 0.25;
+            double before = predict(CONSTANTS, best).getOrDefault(FormulaName.SRK_T, Double.NaN) + 0.25;
             best = Math.abs(left) < Math.abs(before) ? each : best;
         }
         return best;

@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Random;
 import java.util.stream.IntStream;
@@ -79,8 +80,11 @@ class OutcomeReadingTest {
                     .isEqualTo(Millimetres.of(Double.parseDouble(String.format("%.4f", invented.length))));
             assertThat(eye.before().constants()).contains(InventedEye.CONSTANTS);
             assertThat(eye.before().predicted()).hasSize(5);
-            assertThat(eye.before().predicted().get(FormulaName.SRK_T).value())
-                    .isCloseTo(invented.predicted.get(FormulaName.SRK_T), org.assertj.core.data.Offset.offset(5e-5));
+            assertThat(Objects.requireNonNull(eye.before().predicted().get(FormulaName.SRK_T))
+                            .value())
+                    .isCloseTo(
+                            Objects.requireNonNull(invented.predicted.get(FormulaName.SRK_T)),
+                            org.assertj.core.data.Offset.offset(5e-5));
             assertThat(eye.before().rupture().orElseThrow().value()).isEqualTo(invented.rupture / 100, within());
             assertThat(eye.after().complicationsTold()).isTrue();
             assertThat(eye.after().refractions()).hasSize(1);
