@@ -49,7 +49,7 @@ public class AccessConfiguration {
             AccessSettings access, AdapterSettings.RecordServer record, Optional<SSLContext> tls, SigningKeys keys) {
         if (access.method() != AccessMethod.NONE && !Origin.of(record.url()).isGuarded()) {
             throw new IllegalArgumentException(
-                    "lensward.access: " + record.url() + " is not https; nothing is shown there");
+                    "lensward.record-access: " + record.url() + " is not https; nothing is shown there");
         }
         return switch (access.method()) {
             case NONE -> Credentials.none();
@@ -61,7 +61,7 @@ public class AccessConfiguration {
     private static Credentials tokens(
             AccessSettings.Service service, AdapterSettings.RecordServer record, PlainHttp http, SigningKeys keys) {
         if (service.clientId().isEmpty()) {
-            throw new IllegalArgumentException("lensward.access.service.client-id is missing");
+            throw new IllegalArgumentException("lensward.record-access.service.client-id is missing");
         }
         Optional<URI> told = Optional.ofNullable(service.tokenUrl());
         Clock clock = Clock.systemUTC();

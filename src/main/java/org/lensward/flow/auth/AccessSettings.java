@@ -9,14 +9,14 @@ import org.springframework.boot.context.properties.ConfigurationProperties;
 import org.springframework.boot.context.properties.bind.DefaultValue;
 
 /**
- * How the adapter signs in to the record, under {@code lensward.access.*}.
+ * How the adapter signs in to the record, under {@code lensward.record-access.*}.
  *
  * @param method what is shown
  * @param basic name and password, for {@link AccessMethod#BASIC}
  * @param service the backend service, for {@link AccessMethod#BACKEND_SERVICE}
  * @param tlsBundle the SSL bundle ({@code spring.ssl.bundle.*}) of our certificate and of those we trust; empty uses Java's own
  */
-@ConfigurationProperties("lensward.access")
+@ConfigurationProperties("lensward.record-access")
 public record AccessSettings(
         @DefaultValue("none") AccessMethod method,
         @DefaultValue Basic basic,

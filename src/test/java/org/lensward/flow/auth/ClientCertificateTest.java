@@ -62,7 +62,7 @@ class ClientCertificateTest {
     private static RecordDoorway stores(String ours) {
         String jks = "spring.ssl.bundle.jks.record.";
         List<String> settings = new ArrayList<>(List.of(
-                "lensward.access.tls-bundle=record",
+                "lensward.record-access.tls-bundle=record",
                 jks + "truststore.location="
                         + folder.resolve("trust-server.p12").toUri(),
                 jks + "truststore.password=" + TlsRecord.PASSWORD));
@@ -100,7 +100,7 @@ class ClientCertificateTest {
                         + "\n-----END PRIVATE KEY-----\n");
         String bundle = "spring.ssl.bundle.pem.record.";
         RecordDoorway door = door(
-                "lensward.access.tls-bundle=record",
+                "lensward.record-access.tls-bundle=record",
                 bundle + "keystore.certificate=" + folder.resolve("adapter.pem").toUri(),
                 bundle + "keystore.private-key=" + pem.toUri(),
                 bundle + "truststore.certificate="
@@ -119,7 +119,7 @@ class ClientCertificateTest {
     @Test
     void a_record_we_do_not_trust_is_told_nothing() {
         RecordDoorway door = door(
-                "lensward.access.method=basic", "lensward.access.basic.name=a", "lensward.access.basic.password=b");
+                "lensward.record-access.method=basic", "lensward.record-access.basic.name=a", "lensward.record-access.basic.password=b");
         assertThatThrownBy(() -> tasks(door)).isInstanceOf(FhirClientConnectionException.class);
     }
 
@@ -129,9 +129,9 @@ class ClientCertificateTest {
                 .withUserConfiguration(Settings.class, AccessConfiguration.class)
                 .withPropertyValues(
                         "lensward.record.url=http://record.example.org/fhir",
-                        "lensward.access.method=basic",
-                        "lensward.access.basic.name=a",
-                        "lensward.access.basic.password=b")
+                        "lensward.record-access.method=basic",
+                        "lensward.record-access.basic.name=a",
+                        "lensward.record-access.basic.password=b")
                 .run(context -> assertThat(context).getFailure().hasMessageContaining("is not https"));
     }
 }

@@ -22,7 +22,7 @@ class SecretPlacesTest {
     @ParameterizedTest
     @ValueSource(
             strings = {
-                "lensward.access.basic.password",
+                "lensward.record-access.basic.password",
                 "spring.ssl.bundle.jks.record.keystore.password",
                 "spring.artemis.password",
                 "spring.security.oauth2.client.registration.hospital.client-secret",
@@ -37,13 +37,13 @@ class SecretPlacesTest {
 
     @Test
     void the_place_of_a_secret_may_stand_there() {
-        assertThatCode(() -> start("systemProperties", "lensward.access.basic.password", "file:/run/secrets/record"))
+        assertThatCode(() -> start("systemProperties", "lensward.record-access.basic.password", "file:/run/secrets/record"))
                 .doesNotThrowAnyException();
     }
 
     @Test
     void a_secret_may_stand_in_the_environment() {
-        assertThatCode(() -> start("systemEnvironment", "lensward.access.basic.password", "open sesame"))
+        assertThatCode(() -> start("systemEnvironment", "lensward.record-access.basic.password", "open sesame"))
                 .doesNotThrowAnyException();
     }
 
