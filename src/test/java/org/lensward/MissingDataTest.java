@@ -30,7 +30,7 @@ class MissingDataTest {
     private static final Pattern CODE = Pattern.compile("`([a-z]+(?:-[a-z]+)+)`");
 
     private static final String OF_ANOTHER_THING =
-            "(label|unit-model|unit-step|recall|check|implant|message|file|patient|dye|opening|clotting|steep|constant|lens-model-unk).*";
+            "(label|record|unit-store|unit-model|unit-step|recall|check|implant|message|file|patient|dye|opening|clotting|steep|constant|lens-model-unk).*";
 
     /** One line of the table. */
     record Absence(String what, FaultyRecord wrong, String finding, String severity) {

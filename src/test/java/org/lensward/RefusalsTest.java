@@ -29,7 +29,7 @@ class RefusalsTest {
      * without its patient is refused whole, before there is a plan to withhold: {@code unreadable-missing-patient}.
      */
     private static final String NOT_OF_A_PLAN =
-            "(label|unit(?!-unknown)|bank|implant|recall|check|message|file|patient|site)-.*";
+            "(label|record|unit(?!-unknown)|bank|implant|recall|check|message|file|patient|site)-.*";
 
     private static Map<String, String> said;
 

@@ -3,6 +3,7 @@ package org.lensward.eye;
 import static org.lensward.finding.FindingCode.AXIAL_LENGTH_MISSING;
 import static org.lensward.finding.FindingCode.KERATOMETRY_MISSING;
 import static org.lensward.finding.FindingCode.MEASUREMENTS_CONTRADICT;
+import static org.lensward.finding.FindingCode.MEASURED_MORE_THAN_ONCE;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -40,8 +41,10 @@ public final class BiometryChoice {
      */
     public Outcome<Biometry> choose(Laterality side, Readings readings, Evidence asked) {
         List<Finding> reasons = new ArrayList<>();
-        Optional<Length> length = length(side, readings.lengths(), reasons);
-        Optional<Dated<Keratometry>> cornea = cornea(side, readings.corneas(), length.map(Length::day), reasons);
+        List<Finding> notes = new ArrayList<>();
+        Repeats repeats = new Repeats(side, reasons, notes);
+        Optional<Length> length = length(readings.lengths(), repeats);
+        Optional<Dated<Keratometry>> cornea = cornea(readings.corneas(), length.map(Length::day), repeats);
         if (length.isEmpty()) {
             reasons.add(0, Finding.of(AXIAL_LENGTH_MISSING, asked, side));
         }
@@ -49,11 +52,11 @@ public final class BiometryChoice {
             reasons.add(Finding.of(KERATOMETRY_MISSING, asked, side));
         }
         return reasons.isEmpty()
-                ? Outcome.ready(assemble(side, length.orElseThrow(), cornea.orElseThrow(), readings))
+                ? Outcome.ready(assemble(side, length.orElseThrow(), cornea.orElseThrow(), readings), notes)
                 : Outcome.withheld(reasons);
     }
 
-    private Optional<Length> length(Laterality side, List<Length> lengths, List<Finding> reasons) {
+    private Optional<Length> length(List<Length> lengths, Repeats repeats) {
         Optional<LocalDate> latest = lengths.stream().map(Length::day).max(Comparator.naturalOrder());
         List<Length> sameDay = lengths.stream()
                 .filter(length -> length.day().equals(latest.orElseThrow()))
@@ -66,12 +69,12 @@ public final class BiometryChoice {
                         || sameDay.get(0).method() == BiometryMethod.CONTACT_ULTRASOUND)
                 .map(Length::measured)
                 .toList();
-        contradiction("axial length", side, comparable, Function.identity(), policy.sameDayLength(), reasons);
+        repeats.compare("axial length", comparable, Function.identity(), policy.sameDayLength());
         return sameDay.stream().findFirst();
     }
 
     private Optional<Dated<Keratometry>> cornea(
-            Laterality side, List<Dated<Keratometry>> corneas, Optional<LocalDate> lengthDay, List<Finding> reasons) {
+            List<Dated<Keratometry>> corneas, Optional<LocalDate> lengthDay, Repeats repeats) {
         Optional<LocalDate> day = corneas.stream()
                 .map(Dated::day)
                 .max(Comparator.comparing((LocalDate each) ->
@@ -83,33 +86,41 @@ public final class BiometryChoice {
                 .toList();
         List<Measured<Keratometry>> measured =
                 sameDay.stream().map(Dated::measured).toList();
-        contradiction("mean corneal power", side, measured, Keratometry::meanPower, policy.sameDayPower(), reasons);
+        repeats.compare("mean corneal power", measured, Keratometry::meanPower, policy.sameDayPower());
         return sameDay.stream().findFirst();
     }
 
-    private static <T, Q extends Quantity & Comparable<Q>> void contradiction(
-            String what,
-            Laterality side,
-            List<Measured<T>> sameDay,
-            Function<T, Q> size,
-            Limit<Q> most,
-            List<Finding> reasons) {
-        Comparator<Measured<T>> bySize = Comparator.comparing(each -> size.apply(each.value()));
-        if (sameDay.isEmpty()) {
-            return;
-        }
-        Measured<T> least = sameDay.stream().min(bySize).orElseThrow();
-        Measured<T> greatest = sameDay.stream().max(bySize).orElseThrow();
-        Q low = size.apply(least.value());
-        Q high = size.apply(greatest.value());
-        if (high.value() - low.value() > most.value().value()) {
-            reasons.add(Finding.of(
-                    MEASUREMENTS_CONTRADICT,
-                    List.of(least.evidence(), greatest.evidence()),
-                    what,
-                    side,
-                    low.rounded(),
-                    high.rounded()));
+    /**
+     * What several readings of one day say of each other.
+     *
+     * @param side whose eye
+     * @param reasons to withhold
+     * @param notes to know
+     */
+    private record Repeats(Laterality side, List<Finding> reasons, List<Finding> notes) {
+
+        <T, Q extends Quantity & Comparable<Q>> void compare(
+                String what, List<Measured<T>> sameDay, Function<T, Q> size, Limit<Q> most) {
+            if (sameDay.isEmpty()) {
+                return;
+            }
+            Comparator<Measured<T>> bySize = Comparator.comparing(each -> size.apply(each.value()));
+            Measured<T> least = sameDay.stream().min(bySize).orElseThrow();
+            Measured<T> greatest = sameDay.stream().max(bySize).orElseThrow();
+            Q low = size.apply(least.value());
+            Q high = size.apply(greatest.value());
+            double apart = high.value() - low.value();
+            if (apart > 0) {
+                boolean contradict = apart > most.value().value();
+                (contradict ? reasons : notes)
+                        .add(Finding.of(
+                                contradict ? MEASUREMENTS_CONTRADICT : MEASURED_MORE_THAN_ONCE,
+                                List.of(least.evidence(), greatest.evidence()),
+                                what,
+                                side,
+                                low.rounded(),
+                                high.rounded()));
+            }
         }
     }
 

@@ -136,6 +136,11 @@ public enum FindingCode {
             "Two measurements of the %s of the %s eye on the same day disagree: %s and %s.",
             "Measure again and mark the wrong one entered in error.",
             Source.BIOMETRY_GATES),
+    MEASURED_MORE_THAN_ONCE(
+            NOTE,
+            "The %s of the %s eye was measured more than once that day, from %s to %s; the plan rests on the first named.",
+            "Look whether each is of this eye, and mark what is wrong entered in error.",
+            Source.HOUSE),
     BIOMETRY_OVER_A_YEAR_OLD(
             CONDITION,
             "The biometry was measured %d months before the operation.",

@@ -118,6 +118,8 @@ final class AnyMutations {
             String value = Records.any(VALUES, random);
             try {
                 primitive.setValueAsString(random.nextInt(4) == 0 ? null : value);
+                // Some values are taken and only refused when they are copied.
+                primitive.copy();
             } catch (RuntimeException notOfItsType) {
                 primitive.setValueAsString(null);
             }

@@ -122,7 +122,7 @@ class FhirPackageTest {
         // HL7's builder takes the brace of a coded type for the type.
         tree.get("files")
                 .valueStream()
-                .filter(line -> line.path("type").asText().equals("{"))
+                .filter(line -> line.path("type").asText().matches("[{\\[]"))
                 .forEach(line -> ((ObjectNode) line).remove("type"));
         return tree.get("files").valueStream().collect(Collectors.toSet());
     }

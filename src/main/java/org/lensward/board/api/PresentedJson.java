@@ -11,6 +11,7 @@ import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.hl7.fhir.r4.model.OperationOutcome.IssueType;
@@ -77,11 +78,15 @@ public final class PresentedJson {
 
     /** With the carton that was scanned, at the time that was told. */
     public Presented with(Scanned scanned) {
-        return with(scanned, told.required("at", OffsetDateTime::parse));
+        return with(scanned, () -> told.required("at", OffsetDateTime::parse));
     }
 
     /** With the carton that was scanned, at a time that is known better than anybody tells it. */
     public Presented with(Scanned scanned, OffsetDateTime at) {
+        return with(scanned, () -> at);
+    }
+
+    private Presented with(Scanned scanned, Supplier<OffsetDateTime> at) {
         Told carton = told.part("carton").only("read", "state");
         return new Presented(
                 patient(told.part("patient").only("numbers", "birth-date")),
@@ -96,7 +101,7 @@ public final class PresentedJson {
                 told.has("allergies") ? Optional.of(Set.copyOf(told.texts("allergies"))) : Optional.empty(),
                 told.parts("back-ups").map(PresentedJson::backUp).toList(),
                 people(told.part("people").only("reader", "second")),
-                at);
+                at.get());
     }
 
     /** Whether a clinician goes on in spite of a difference. */

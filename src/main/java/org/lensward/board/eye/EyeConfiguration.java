@@ -17,11 +17,6 @@ import org.springframework.context.annotation.Import;
 public class EyeConfiguration {
 
     @Bean
-    BundlePlanning pagePlanning(FhirContext fhir, Policy policy, SiteCodes codes, Clock clock) {
-        return new BundlePlanning(fhir, policy, codes, clock);
-    }
-
-    @Bean
     PlannedEyes plannedEyes(Bookings bookings, LensChecks checks, BundlePlanning planning) {
         return new PlannedEyes(bookings, checks, planning);
     }
