@@ -2,8 +2,8 @@ package org.lensward.eye;
 
 import static org.lensward.finding.FindingCode.AXIAL_LENGTH_MISSING;
 import static org.lensward.finding.FindingCode.KERATOMETRY_MISSING;
-import static org.lensward.finding.FindingCode.MEASUREMENTS_CONTRADICT;
 import static org.lensward.finding.FindingCode.MEASURED_MORE_THAN_ONCE;
+import static org.lensward.finding.FindingCode.MEASUREMENTS_CONTRADICT;
 
 import java.time.LocalDate;
 import java.util.ArrayList;

@@ -44,7 +44,7 @@ public final class ServedDay implements CloseableResource {
     public ServedDay(Map<String, Object> more) {
         record = EmbeddedRecord.start(EmbeddedRecordSettings.inMemory(0));
         new TheatreDay(FHIR).load(record.baseUrl());
-        adapter = Adapter.serve(settings(more), BoardConfiguration.class);
+        adapter = Adapter.serve(settings(more), BoardConfiguration.class, DemoTime.class);
         Instant end = Instant.now().plus(LONG);
         while (!plans().stream().allMatch(plan -> plan.plan().isPresent())) {
             pause();
@@ -58,6 +58,9 @@ public final class ServedDay implements CloseableResource {
         try {
             Map<String, Object> settings = new HashMap<>(CallingClients.settings());
             settings.put("server.port", "0");
+            settings.put("server.address", "127.0.0.1");
+            settings.put("lensward.access.open", "true");
+            settings.put(DemoTime.DAY, TheatreDay.DAY);
             settings.put("lensward.record.url", record.baseUrl());
             // One look plans the day; what a test puts into the record afterwards stays as it is.
             settings.put("lensward.watch.interval", "1h");

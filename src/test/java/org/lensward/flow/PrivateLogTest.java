@@ -90,6 +90,7 @@ class PrivateLogTest {
         Map<String, Object> settings = new HashMap<>(day.settings());
         settings.put("server.port", "0");
         settings.put("camel.main.auto-startup", "false");
+        settings.put("lensward.access.open", "true");
         settings.put("lensward.hl7.port", hl7);
         settings.put("lensward.hl7.systems.HOSP", Ward.HOSPITAL);
         settings.put("lensward.files.folder", files.toString());

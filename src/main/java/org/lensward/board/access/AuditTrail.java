@@ -1,5 +1,7 @@
 package org.lensward.board.access;
 
+import ca.uhn.fhir.rest.server.exceptions.InvalidRequestException;
+import ca.uhn.fhir.rest.server.exceptions.UnprocessableEntityException;
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 import java.time.Clock;
@@ -108,9 +110,25 @@ public final class AuditTrail implements HandlerInterceptor, AutoCloseable {
             client.post(AuditEvents.transaction(batch));
             batch.clear();
             return true;
+        } catch (InvalidRequestException | UnprocessableEntityException unacceptable) {
+            batch.forEach(this::writeAlone);
+            batch.clear();
+            return true;
         } catch (RuntimeException away) {
             LOG.warn("{} audit events wait: {}", batch.size(), away.getClass().getSimpleName());
             return false;
+        }
+    }
+
+    /** One that the record will never take holds up no other. */
+    private void writeAlone(Deed deed) {
+        try {
+            client.post(AuditEvents.transaction(List.of(deed)));
+        } catch (RuntimeException refused) {
+            LOG.error(
+                    "The record does not take an audit event ({}): {}",
+                    refused.getClass().getSimpleName(),
+                    deed);
         }
     }
 

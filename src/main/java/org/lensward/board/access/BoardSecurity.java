@@ -18,6 +18,7 @@ import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 import org.springframework.context.annotation.Import;
 import org.springframework.core.annotation.Order;
+import org.springframework.core.env.Environment;
 import org.springframework.security.authentication.AnonymousAuthenticationToken;
 import org.springframework.security.config.annotation.web.builders.HttpSecurity;
 import org.springframework.security.config.http.SessionCreationPolicy;
@@ -30,6 +31,7 @@ import org.springframework.security.web.header.writers.ReferrerPolicyHeaderWrite
 import org.springframework.security.web.savedrequest.HttpSessionRequestCache;
 import org.springframework.security.web.servlet.util.matcher.PathPatternRequestMatcher;
 import org.springframework.security.web.util.matcher.RequestHeaderRequestMatcher;
+import org.springframework.security.web.util.matcher.RequestMatcher;
 import org.springframework.web.servlet.config.annotation.InterceptorRegistry;
 import org.springframework.web.servlet.config.annotation.WebMvcConfigurer;
 
@@ -89,12 +91,21 @@ public class BoardSecurity {
                 .build();
     }
 
+    /** Figures at a port of their own, which only the monitoring reaches, need no token; at the common port they do. */
+    @Bean
+    RequestMatcher monitoring(Environment settings) {
+        int port = settings.getProperty("management.server.port", Integer.class, 0);
+        boolean own = port != 0 && port != settings.getProperty("server.port", Integer.class, 0);
+        return request ->
+                own && request.getLocalPort() == port && request.getRequestURI().startsWith("/actuator/");
+    }
+
     @Bean
     @Order(2)
-    SecurityFilterChain calls(HttpSecurity http, ObjectMapper json) throws Exception {
+    SecurityFilterChain calls(HttpSecurity http, ObjectMapper json, RequestMatcher monitoring) throws Exception {
         CallRefusals refusals = new CallRefusals(json);
         http.securityMatcher("/api/**", "/fhir/**", "/actuator/**")
-                .authorizeHttpRequests(Rules::apply)
+                .authorizeHttpRequests(requests -> Rules.apply(monitoring, requests))
                 .csrf(csrf -> csrf.disable())
                 .sessionManagement(session -> session.sessionCreationPolicy(SessionCreationPolicy.STATELESS))
                 .exceptionHandling(
@@ -110,14 +121,15 @@ public class BoardSecurity {
 
     @Bean
     @Order(3)
-    SecurityFilterChain pages(HttpSecurity http, ObjectProvider<DemoUsers> demo, Clock clock) throws Exception {
+    SecurityFilterChain pages(HttpSecurity http, ObjectProvider<DemoUsers> demo, Clock clock, RequestMatcher monitoring)
+            throws Exception {
         PageRefusals refusals = new PageRefusals();
         HttpSessionRequestCache cache = new HttpSessionRequestCache();
         cache.setMatchingRequestParameterName(null);
         cache.setRequestMatcher(request -> "GET".equals(request.getMethod())
                 && !new RequestHeaderRequestMatcher("HX-Request").matches(request)
                 && !request.getRequestURI().startsWith("/access/"));
-        http.authorizeHttpRequests(Rules::apply)
+        http.authorizeHttpRequests(requests -> Rules.apply(monitoring, requests))
                 .requestCache(saved -> saved.requestCache(cache))
                 .exceptionHandling(
                         refused -> refused.authenticationEntryPoint(refusals).accessDeniedHandler(refusals))

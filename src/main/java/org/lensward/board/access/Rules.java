@@ -9,6 +9,7 @@ import jakarta.servlet.DispatcherType;
 import org.springframework.http.HttpMethod;
 import org.springframework.security.config.annotation.web.builders.HttpSecurity;
 import org.springframework.security.config.annotation.web.configurers.AuthorizeHttpRequestsConfigurer;
+import org.springframework.security.web.util.matcher.RequestMatcher;
 
 /** The one table of who may do what, for pages and calls alike. What is not named here, everyone who has signed in may read. */
 final class Rules {
@@ -22,16 +23,26 @@ final class Rules {
         "/webjars/**",
         "/.well-known/**",
         "/fhir/metadata",
-        "/actuator/health/**"
+        "/actuator/health/**",
+        // these show a secret of their own
+        "/api/hints/**"
     };
 
     private Rules() {}
 
+    /**
+     * Applies the table.
+     *
+     * @param monitoring what comes in at a port that only the monitoring reaches
+     */
     static void apply(
+            RequestMatcher monitoring,
             AuthorizeHttpRequestsConfigurer<HttpSecurity>.AuthorizationManagerRequestMatcherRegistry requests) {
         requests.dispatcherTypeMatchers(DispatcherType.FORWARD, DispatcherType.ERROR)
                 .permitAll()
                 .requestMatchers(PUBLIC)
+                .permitAll()
+                .requestMatchers(monitoring)
                 .permitAll()
                 .requestMatchers("/flow/**", "/api/flow/**", "/actuator/**")
                 .hasRole(INTEGRATOR.name())
@@ -39,6 +50,8 @@ final class Rules {
                 .hasAnyRole(Role.names(NURSE, SURGEON))
                 .requestMatchers(HttpMethod.POST, "/api/labels", "/fhir/**")
                 .hasAnyRole(Role.names(Role.values()))
+                .requestMatchers(HttpMethod.POST, "/api/bookings/*/replan")
+                .hasAnyRole(Role.names(SURGEON, INTEGRATOR))
                 .requestMatchers(HttpMethod.POST, "/api/checks/**")
                 .hasAnyRole(Role.names(NURSE, SURGEON))
                 .requestMatchers(HttpMethod.POST, "/eye/**", "/api/plans/**", "/outcomes/**", "/api/outcomes/**")

@@ -132,7 +132,7 @@ public final class CartonPage {
     }
 
     private CartonSheet sheet(LensUnit unit, Optional<String> done, List<Found> refused, CartonSheet.Typed typed) {
-        Optional<StoreState> state = watch.look();
+        Optional<StoreState> state = watch.known();
         Names names = state.map(maker::names).orElseGet(() -> new Names(new Shelf(new Bundle())));
         return new CartonSheet(
                 maker.lines(names).line(unit),

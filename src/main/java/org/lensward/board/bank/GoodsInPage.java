@@ -169,7 +169,7 @@ public final class GoodsInPage {
     }
 
     private Sheet sheet(Form form, Optional<CartonLabel> label, List<Found> refused) {
-        Optional<StoreState> state = watch.look();
+        Optional<StoreState> state = watch.known();
         List<LensUnit> units = state.map(each -> each.standing().units()).orElse(List.of());
         Optional<Names> names = state.map(maker::names);
         return new Sheet(

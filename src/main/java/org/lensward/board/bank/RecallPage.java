@@ -80,7 +80,7 @@ public final class RecallPage {
     }
 
     private RecallSheet sheet(Answer answer) {
-        Names names = watch.look().map(maker::names).orElseGet(() -> new Names(new Shelf(new Bundle())));
+        Names names = watch.known().map(maker::names).orElseGet(() -> new Names(new Shelf(new Bundle())));
         Predicate<RecalledUnit> inEye = RecalledUnit::isImplanted;
         Predicate<RecalledUnit> gone = inEye.negate().and(each -> is(each, UnitState.WASTED));
         Predicate<RecalledUnit> promised =

@@ -1,12 +1,8 @@
 package org.lensward.board.eye;
 
-import ca.uhn.fhir.context.FhirContext;
-import java.time.Clock;
 import org.lensward.board.api.Bookings;
 import org.lensward.flow.BundlePlanning;
-import org.lensward.plan.Policy;
 import org.lensward.record.check.LensChecks;
-import org.lensward.record.site.SiteCodes;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 import org.springframework.context.annotation.Import;

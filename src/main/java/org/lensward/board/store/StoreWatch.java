@@ -57,6 +57,16 @@ public final class StoreWatch implements AutoCloseable {
                 .map(standing -> new StoreState(standing, checked, checkedAt, away));
     }
 
+    /** What is known, read now where nothing was read yet; nothing where the record is away. */
+    public Optional<StoreState> known() {
+        Optional<StoreState> standing = look();
+        if (standing.isEmpty()) {
+            tick();
+            standing = look();
+        }
+        return standing;
+    }
+
     /** A carton that was just moved stands so at once; what is short is looked at again behind. */
     public void moved(LensUnit unit) {
         view.moved(unit);
@@ -75,7 +85,7 @@ public final class StoreWatch implements AutoCloseable {
         return looked.isAfter(clock.instant().minus(NOBODY_LOOKS));
     }
 
-    private void tick() {
+    private synchronized void tick() {
         if (!isWatched()) {
             return;
         }

@@ -33,7 +33,8 @@ public interface Credentials {
         if (basic.name().isEmpty()
                 || basic.name().contains(":")
                 || basic.password().isEmpty()) {
-            throw new IllegalArgumentException("lensward.record-access.basic needs a name without a colon and a password");
+            throw new IllegalArgumentException(
+                    "lensward.record-access.basic needs a name without a colon and a password");
         }
         byte[] pair = (basic.name() + ":" + basic.password().reveal()).getBytes(StandardCharsets.UTF_8);
         return new Fixed(Optional.of("Basic " + Base64.getEncoder().encodeToString(pair)));

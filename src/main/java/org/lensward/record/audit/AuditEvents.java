@@ -59,10 +59,15 @@ public final class AuditEvents {
                 .setObserver(new Reference().setDisplay("Lensward"))
                 .addType(new Coding(SOURCE_TYPE, "4", "Application Server"));
         deed.about().forEach(name -> event.addEntity()
-                .setWhat(new Reference(name))
+                .setWhat(what(deed, name))
                 .setType(new Coding(ENTITY_TYPE, "2", "System Object"))
                 .setRole(new Coding(ENTITY_ROLE, "4", "Domain Resource")));
         return event;
+    }
+
+    /** What was refused may be a name of nothing in the record, which a server refuses as a reference. */
+    private static Reference what(Deed deed, String name) {
+        return deed.result() == Deed.Result.DONE ? new Reference(name) : new Reference().setDisplay(name);
     }
 
     private static AuditEventAgentComponent asker(Deed deed) {

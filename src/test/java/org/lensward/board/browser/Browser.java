@@ -22,6 +22,7 @@ import org.openqa.selenium.By;
 import org.openqa.selenium.Keys;
 import org.openqa.selenium.OutputType;
 import org.openqa.selenium.StaleElementReferenceException;
+import org.openqa.selenium.TimeoutException;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.chrome.ChromeDriverService;
@@ -156,7 +157,12 @@ public final class Browser implements BeforeAllCallback, BeforeEachCallback, Aft
 
     /** Waits until the page says it. */
     public void awaitText(String words) {
-        await(page -> text().contains(words));
+        try {
+            await(page -> text().contains(words));
+        } catch (TimeoutException never) {
+            shot("did-not-come");
+            throw new AssertionError("\"" + words + "\" does not come; the page says: " + text(), never);
+        }
     }
 
     /** Keys to whatever has the focus. */

@@ -31,7 +31,7 @@ class OutcomesPageTest {
             browser.open("/outcomes");
         }
         assertThat(browser.find("main").getText())
-                .contains("11 operations", "Prediction error", "What is left out")
+                .contains(" operations from 2026-01-05", "Prediction error", "What is left out")
                 .doesNotContain("person-");
         assertThat(browser.find(".chart svg").getAttribute("role")).isEqualTo("img");
         browser.axe();

@@ -33,8 +33,13 @@ class FhirRefusalsTest {
                 Map.entry(refusals.recordRefuses(new AuthenticationException("secret")), 502),
                 Map.entry(refusals.unacceptable(new UnprocessableEntityException("secret")), 422),
                 Map.entry(refusals.overtaken(new ResourceVersionConflictException("secret")), 409),
-                Map.entry(refusals.unreadable(new UnreadableRecord(IssueType.CONFLICT, "ServiceRequest/b1", "Changed.")), 409),
-                Map.entry(refusals.unreadable(new UnreadableRecord(IssueType.NOTFOUND, "ServiceRequest/b1.subject", "None.")), 422),
+                Map.entry(
+                        refusals.unreadable(new UnreadableRecord(IssueType.CONFLICT, "ServiceRequest/b1", "Changed.")),
+                        409),
+                Map.entry(
+                        refusals.unreadable(
+                                new UnreadableRecord(IssueType.NOTFOUND, "ServiceRequest/b1.subject", "None.")),
+                        422),
                 Map.entry(refusals.fault(new IllegalStateException("secret")), 500));
         answers.forEach(each -> {
             ResponseEntity<byte[]> answer = each.getKey();

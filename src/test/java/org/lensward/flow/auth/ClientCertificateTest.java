@@ -119,7 +119,9 @@ class ClientCertificateTest {
     @Test
     void a_record_we_do_not_trust_is_told_nothing() {
         RecordDoorway door = door(
-                "lensward.record-access.method=basic", "lensward.record-access.basic.name=a", "lensward.record-access.basic.password=b");
+                "lensward.record-access.method=basic",
+                "lensward.record-access.basic.name=a",
+                "lensward.record-access.basic.password=b");
         assertThatThrownBy(() -> tasks(door)).isInstanceOf(FhirClientConnectionException.class);
     }
 

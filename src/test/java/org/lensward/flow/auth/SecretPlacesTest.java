@@ -37,7 +37,8 @@ class SecretPlacesTest {
 
     @Test
     void the_place_of_a_secret_may_stand_there() {
-        assertThatCode(() -> start("systemProperties", "lensward.record-access.basic.password", "file:/run/secrets/record"))
+        assertThatCode(() ->
+                        start("systemProperties", "lensward.record-access.basic.password", "file:/run/secrets/record"))
                 .doesNotThrowAnyException();
     }
 
