@@ -15,11 +15,21 @@ import org.lensward.record.UnreadableRecord;
  */
 public record BookingName(String booking, String patient) {
 
-    /** Reads what {@link #toString()} prints. */
+    /**
+     * Reads what {@link #toString()} prints.
+     *
+     * @throws UnreadableRecord where the booking names no patient of the record
+     */
     public static BookingName parse(String text) {
         String[] parts = text.split(" ", -1);
-        if (parts.length != 2 || !parts[0].startsWith("ServiceRequest/") || !parts[1].startsWith("Patient/")) {
+        if (parts.length != 2 || !parts[0].startsWith("ServiceRequest/")) {
             throw new IllegalArgumentException("Not a booking and its patient: " + text);
+        }
+        if (!parts[1].startsWith("Patient/")) {
+            throw new UnreadableRecord(
+                    IssueType.REQUIRED,
+                    parts[0] + ".subject",
+                    "The booking names no patient of this record; name one.");
         }
         return new BookingName(parts[0], parts[1]);
     }

@@ -59,6 +59,8 @@ class WaysInTest {
                 "server.port", "0",
                 "spring.artemis.embedded.data-directory",
                         Files.createTempDirectory("lensward-queue").toString()));
+        settings.put("server.address", "127.0.0.1");
+        settings.put("lensward.access.open", "true");
         flow = FaultyFlow.serve(settings);
         flow.awaitPlan(() -> planned("first"));
     }
@@ -81,7 +83,7 @@ class WaysInTest {
     }
 
     private static int post(String path, String secret, String body) throws Exception {
-        HttpRequest request = HttpRequest.newBuilder(URI.create("http://localhost:" + flow.port() + path))
+        HttpRequest request = HttpRequest.newBuilder(URI.create("http://127.0.0.1:" + flow.port() + path))
                 .header("X-Lensward-Hint", secret)
                 .header("Content-Type", "application/fhir+json")
                 .POST(BodyPublishers.ofString(body))

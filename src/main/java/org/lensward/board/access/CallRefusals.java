@@ -5,6 +5,8 @@ import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
 import java.net.URI;
+import java.util.List;
+import java.util.Map;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.http.HttpHeaders;
@@ -16,7 +18,9 @@ import org.springframework.security.core.AuthenticationException;
 import org.springframework.security.web.AuthenticationEntryPoint;
 import org.springframework.security.web.access.AccessDeniedHandler;
 
-/** Tells a program why it is not let in, as problem+json (RFC 9457) with the challenge of RFC 6750. */
+/**
+ * Tells a program why it is not let in, as problem+json (RFC 9457), a FHIR client as an OperationOutcome, with the challenge of RFC 6750.
+ */
 final class CallRefusals implements AuthenticationEntryPoint, AccessDeniedHandler {
 
     private static final Logger LOG = LoggerFactory.getLogger(CallRefusals.class);
@@ -32,6 +36,7 @@ final class CallRefusals implements AuthenticationEntryPoint, AccessDeniedHandle
             throws IOException {
         response.setHeader(HttpHeaders.WWW_AUTHENTICATE, "Bearer");
         write(
+                request,
                 response,
                 HttpStatus.UNAUTHORIZED,
                 "not-signed-in",
@@ -43,18 +48,36 @@ final class CallRefusals implements AuthenticationEntryPoint, AccessDeniedHandle
             throws IOException {
         LOG.warn("A call refused for its roles: {}", request.getMethod());
         write(
+                request,
                 response,
                 HttpStatus.FORBIDDEN,
                 "not-your-role",
                 "The token's roles do not allow this. Nothing was written.");
     }
 
-    private void write(HttpServletResponse response, HttpStatus status, String type, String detail) throws IOException {
+    private void write(
+            HttpServletRequest request, HttpServletResponse response, HttpStatus status, String type, String detail)
+            throws IOException {
+        boolean fhir = request.getRequestURI().startsWith("/fhir/");
+        response.setStatus(status.value());
+        response.setContentType(fhir ? "application/fhir+json" : MediaType.APPLICATION_PROBLEM_JSON_VALUE);
+        json.writeValue(response.getOutputStream(), fhir ? outcome(status, detail) : problem(status, type, detail));
+    }
+
+    private static ProblemDetail problem(HttpStatus status, String type, String detail) {
         ProblemDetail problem = ProblemDetail.forStatusAndDetail(status, detail);
         problem.setType(URI.create("https://lensward.org/problems/" + type));
         problem.setTitle(status == HttpStatus.FORBIDDEN ? "Not allowed" : "Not signed in");
-        response.setStatus(status.value());
-        response.setContentType(MediaType.APPLICATION_PROBLEM_JSON_VALUE);
-        json.writeValue(response.getOutputStream(), problem);
+        return problem;
+    }
+
+    /** The same as an OperationOutcome, as FHIR R4 has it. */
+    private static Map<String, Object> outcome(HttpStatus status, String detail) {
+        String code = status == HttpStatus.FORBIDDEN ? "forbidden" : "login";
+        return Map.of(
+                "resourceType",
+                "OperationOutcome",
+                "issue",
+                List.of(Map.of("severity", "error", "code", code, "diagnostics", detail)));
     }
 }
