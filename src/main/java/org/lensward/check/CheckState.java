@@ -3,9 +3,10 @@ package org.lensward.check;
 import java.util.EnumSet;
 import java.util.Locale;
 import java.util.Optional;
+import org.lensward.finding.Coded;
 
 /** Where a lens check stands. */
-public enum CheckState {
+public enum CheckState implements Coded {
     /** A surgeon has yet to confirm the plan; no lens may be picked. */
     AWAITING_CONFIRMATION,
     /** Confirmed: the lens may be picked. */
@@ -37,11 +38,6 @@ public enum CheckState {
             case CLEARED_TO_OPEN -> Optional.of(Checkpoint.SIGN_OUT);
             case AWAITING_CONFIRMATION, COMPLETED, FAILED, REFUSED, VOID -> Optional.empty();
         };
-    }
-
-    /** As the record carries it, such as {@code signed-in}. */
-    public String code() {
-        return name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 
     /** The state of that code. */

@@ -1,16 +1,16 @@
 package org.lensward.check;
 
 import java.util.EnumSet;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
+import org.lensward.finding.Coded;
 
 /**
  * Where the lens is checked, in the order of the day. Each asks for everything, save what is not there to be seen: at the pick the patient
  * and the mark are still on the ward, at sign-out the package is open and the back-ups have gone. Sign-in, time-out and sign-out are those
  * of the WHO surgical safety checklist, 2009; the others are common practice, no source.
  */
-public enum Checkpoint {
+public enum Checkpoint implements Coded {
     /** The carton is taken from the shelf. */
     PICK(EnumSet.of(Comparison.MARK, Comparison.DAY)),
     /** Before the anaesthetic. */
@@ -47,11 +47,6 @@ public enum Checkpoint {
             case BEFORE_OPENING -> CheckState.CLEARED_TO_OPEN;
             case SIGN_OUT -> CheckState.COMPLETED;
         };
-    }
-
-    /** As the record carries it, such as {@code before-opening}. */
-    public String code() {
-        return name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 
     /** The checkpoint of that code. */

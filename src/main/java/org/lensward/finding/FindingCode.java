@@ -5,13 +5,11 @@ import static org.lensward.finding.Severity.CONDITION;
 import static org.lensward.finding.Severity.NOTE;
 import static org.lensward.finding.Severity.WITHHOLDS;
 
-import java.util.Locale;
-
 /**
  * Every reason a plan can change, each with one meaning, one default severity, a message, a remedy and where the rule comes from.
  * The kebab-case form of the name is the code in our FHIR CodeSystem.
  */
-public enum FindingCode {
+public enum FindingCode implements Coded {
 
     // The booking and the person
     BOOKING_WITHOUT_EYE(
@@ -1056,11 +1054,6 @@ public enum FindingCode {
         this.template = template;
         this.remedy = remedy;
         this.source = source;
-    }
-
-    /** The code as the record carries it, such as {@code axial-length-missing}. */
-    public String code() {
-        return name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 
     public Severity severity() {

@@ -1,9 +1,9 @@
 package org.lensward.lens;
 
-import java.util.Locale;
+import org.lensward.finding.Coded;
 
 /** What a lens of the kit is for. */
-public enum KitRole {
+public enum KitRole implements Coded {
     /** The lens to implant. */
     PRIMARY,
     /** Its identical twin, should the first be dropped or damaged. */
@@ -12,9 +12,4 @@ public enum KitRole {
     SULCUS,
     /** A lens for the anterior chamber, should no capsule be left. */
     ANTERIOR_CHAMBER;
-
-    /** As the record carries it. */
-    public String code() {
-        return name().toLowerCase(Locale.ROOT).replace('_', '-');
-    }
 }

@@ -1,7 +1,7 @@
 package org.lensward.lens;
 
-import java.util.Locale;
 import java.util.Optional;
+import org.lensward.finding.Coded;
 
 /**
  * How a lens model is built. What the catalogue does not say is unknown.
@@ -13,14 +13,9 @@ import java.util.Optional;
 public record LensDesign(Optional<Focus> focus, Optional<OpticMaterial> material, Optional<Build> build) {
 
     /** In how many pieces a lens is made; only three pieces belong in the sulcus. */
-    public enum Build {
+    public enum Build implements Coded {
         ONE_PIECE,
         THREE_PIECE;
-
-        /** As the record carries it. */
-        public String code() {
-            return name().toLowerCase(Locale.ROOT).replace('_', '-');
-        }
     }
 
     /** A model of which the catalogue says nothing of this. */

@@ -1,16 +1,11 @@
 package org.lensward.lens;
 
-import java.util.Locale;
+import org.lensward.finding.Coded;
 
 /** What the optic is made of. */
-public enum OpticMaterial {
+public enum OpticMaterial implements Coded {
     HYDROPHOBIC_ACRYLIC,
     HYDROPHILIC_ACRYLIC,
     SILICONE,
     PMMA;
-
-    /** As the record carries it. */
-    public String code() {
-        return name().toLowerCase(Locale.ROOT).replace('_', '-');
-    }
 }

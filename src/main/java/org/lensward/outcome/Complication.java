@@ -1,9 +1,9 @@
 package org.lensward.outcome;
 
-import java.util.Locale;
+import org.lensward.finding.Coded;
 
 /** What went otherwise than planned, during an operation or after it. */
-public enum Complication {
+public enum Complication implements Coded {
     /** The posterior capsule tore. */
     CAPSULE_RUPTURE,
     /** Vitreous came forward. */
@@ -29,10 +29,5 @@ public enum Complication {
     /** What the rupture model foretells: capsule rupture or vitreous loss (Narendran et al., Eye 2009;23:31). */
     public boolean isRupture() {
         return this == CAPSULE_RUPTURE || this == VITREOUS_LOSS || this == DROPPED_NUCLEUS;
-    }
-
-    /** As the record carries it. */
-    public String code() {
-        return name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 }

@@ -1,9 +1,9 @@
 package org.lensward.outcome;
 
-import java.util.Locale;
+import org.lensward.finding.Coded;
 
 /** Why an operated eye does not count for the refractive audit. An eye is counted under the first that holds, in this order. */
-public enum Exclusion {
+public enum Exclusion implements Coded {
     DUPLICATE("the same operation told twice"),
     SITE_NOT_TOLD("where the lens was put is not told"),
     NOT_IN_THE_BAG("the lens is not in the capsular bag"),
@@ -32,11 +32,6 @@ public enum Exclusion {
 
     Exclusion(String words) {
         this.words = words;
-    }
-
-    /** As the record carries it. */
-    public String code() {
-        return name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 
     /** As a table says it. */

@@ -2,13 +2,13 @@ package org.lensward.record;
 
 import java.util.EnumSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import org.hl7.fhir.r4.model.CodeableConcept;
+import org.lensward.finding.Coded;
 
 /** The measurements that planning reads, with what their value can be in any eye; outside that, unit or value is wrong. */
-enum MeasurementCode {
+enum MeasurementCode implements Coded {
     BIOMETRY_PANEL("biometry", UnitKind.NONE, 0, 0),
     KERATOMETRY("keratometry", UnitKind.NONE, 0, 0),
     AXIAL_LENGTH("axial length", UnitKind.LENGTH, 14, 40, "64742-0", "66067-0"),
@@ -80,10 +80,6 @@ enum MeasurementCode {
     /** A LOINC code ends in a hyphen and its check digit, a SNOMED CT code is digits alone. */
     private static String system(String code) {
         return code.contains("-") ? Systems.LOINC : Systems.SNOMED;
-    }
-
-    String code() {
-        return name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 
     String words() {

@@ -1,6 +1,6 @@
 package org.lensward.record;
 
-import java.util.Locale;
+import org.lensward.finding.Coded;
 import org.lensward.finding.Evidence;
 
 /**
@@ -12,7 +12,7 @@ import org.lensward.finding.Evidence;
 public record Unused(Reason reason, Evidence evidence) {
 
     /** Why a resource is of no use. */
-    public enum Reason {
+    public enum Reason implements Coded {
         OPERATION_WITHOUT_EYE("an operation that does not say which one eye"),
         OPERATION_WITHOUT_DATE("an operation without its day"),
         LENS_NOT_RECORDED("an operation that names no lens implanted"),
@@ -34,11 +34,6 @@ public record Unused(Reason reason, Evidence evidence) {
 
         Reason(String words) {
             this.words = words;
-        }
-
-        /** As the record carries it. */
-        public String code() {
-            return name().toLowerCase(Locale.ROOT).replace('_', '-');
         }
 
         /** As a table says it. */

@@ -1,9 +1,9 @@
 package org.lensward.risk;
 
-import java.util.Locale;
+import org.lensward.finding.Coded;
 
 /** The operating surgeon's grade in the classes of Narendran et al., Eye 2009;23:31-37. */
-public enum SurgeonGrade {
+public enum SurgeonGrade implements Coded {
     CONSULTANT(1),
     ASSOCIATE_SPECIALIST(0.87),
     STAFF_GRADE(0.36),
@@ -19,10 +19,5 @@ public enum SurgeonGrade {
 
     double oddsRatio() {
         return oddsRatio;
-    }
-
-    /** As the record codes it. */
-    public String code() {
-        return name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 }

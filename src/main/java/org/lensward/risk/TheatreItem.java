@@ -1,9 +1,10 @@
 package org.lensward.risk;
 
 import java.util.Locale;
+import org.lensward.finding.Coded;
 
 /** What has to lie ready in theatre, by kind; a hospital's own articles stand behind each. */
-public enum TheatreItem {
+public enum TheatreItem implements Coded {
     CAPSULE_DYE,
     DISPERSIVE_VISCOELASTIC,
     COHESIVE_VISCOELASTIC,
@@ -28,11 +29,6 @@ public enum TheatreItem {
     PHOTODISRUPTION_LASER,
     THERMAL_OPENING_DEVICE,
     LATEX_FREE_SET;
-
-    /** As the record carries it. */
-    public String code() {
-        return name().toLowerCase(Locale.ROOT).replace('_', '-');
-    }
 
     /** As a list says it. */
     @Override

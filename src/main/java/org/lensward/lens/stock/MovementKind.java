@@ -1,9 +1,9 @@
 package org.lensward.lens.stock;
 
-import java.util.Locale;
+import org.lensward.finding.Coded;
 
 /** What can happen to a carton. */
-public enum MovementKind {
+public enum MovementKind implements Coded {
     GOODS_IN("taken in"),
     RESERVE("reserved"),
     PICK("picked"),
@@ -18,11 +18,6 @@ public enum MovementKind {
 
     MovementKind(String done) {
         this.done = done;
-    }
-
-    /** As the record carries it. */
-    public String code() {
-        return name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 
     /** As a sentence says it of the carton. */

@@ -1,9 +1,9 @@
 package org.lensward.outcome.constant;
 
-import java.util.Locale;
+import org.lensward.finding.Coded;
 
 /** By what a constant is judged best. */
-public enum Aim {
+public enum Aim implements Coded {
     /** The mean prediction error is nought. */
     ZERO_MEAN,
     /** The standard deviation of the prediction error is least. */
@@ -12,9 +12,4 @@ public enum Aim {
     LEAST_SQUARES,
     /** Haigis' three: regression of the lens position that explains each refraction. */
     POSITION_REGRESSION;
-
-    /** As the record carries it. */
-    public String code() {
-        return name().toLowerCase(Locale.ROOT).replace('_', '-');
-    }
 }

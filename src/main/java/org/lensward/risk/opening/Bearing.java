@@ -1,9 +1,9 @@
 package org.lensward.risk.opening;
 
-import java.util.Locale;
+import org.lensward.finding.Coded;
 
 /** How a reason bears on a technique, weakest first. */
-public enum Bearing {
+public enum Bearing implements Coded {
     /** It speaks for the technique. */
     FAVOURS,
     /** It asks for something before or while the technique is used. */
@@ -14,9 +14,4 @@ public enum Bearing {
     FORBIDS,
     /** The hospital does not have the technique. */
     NOT_AT_HAND;
-
-    /** As the record carries it. */
-    public String code() {
-        return name().toLowerCase(Locale.ROOT).replace('_', '-');
-    }
 }

@@ -3,9 +3,10 @@ package org.lensward.risk.opening;
 import java.util.Locale;
 import java.util.Set;
 import org.lensward.eye.Allergen;
+import org.lensward.finding.Coded;
 
 /** A dye for the lens capsule. */
-public enum DyeAgent {
+public enum DyeAgent implements Coded {
     TRYPAN_BLUE(Allergen.TRYPAN_BLUE),
     /** Made up with sodium iodide, hence the second allergen (value from memory). */
     INDOCYANINE_GREEN(Allergen.INDOCYANINE_GREEN, Allergen.IODINE);
@@ -19,11 +20,6 @@ public enum DyeAgent {
     /** Allergies that forbid it. */
     public Set<Allergen> allergens() {
         return allergens;
-    }
-
-    /** As the record carries it. */
-    public String code() {
-        return name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 
     /** As a sentence says it. */

@@ -1,9 +1,9 @@
 package org.lensward.risk.opening;
 
-import java.util.Locale;
+import org.lensward.finding.Coded;
 
 /** How the anterior capsule is opened. */
-public enum OpeningTechnique {
+public enum OpeningTechnique implements Coded {
     /** A continuous opening torn with needle or forceps. */
     TORN_BY_HAND("an opening torn by hand"),
     /** A femtosecond laser docked to the eye before any incision. */
@@ -17,11 +17,6 @@ public enum OpeningTechnique {
 
     OpeningTechnique(String words) {
         this.words = words;
-    }
-
-    /** As the record carries it. */
-    public String code() {
-        return name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 
     /** As a sentence says it. */

@@ -1,10 +1,10 @@
 package org.lensward.risk.opening;
 
 import java.util.List;
-import java.util.Locale;
+import org.lensward.finding.Coded;
 
 /** What all the reasons together say of one technique for one eye: what the strongest of them says. */
-public enum Verdict {
+public enum Verdict implements Coded {
     SUITS,
     SUITS_WITH_CONDITIONS,
     /** The record does not say enough; unknown is not taken as absent. */
@@ -33,10 +33,5 @@ public enum Verdict {
     /** Whether the technique may be planned as things are known. */
     public boolean suits() {
         return this == SUITS || this == SUITS_WITH_CONDITIONS;
-    }
-
-    /** As the record carries it. */
-    public String code() {
-        return name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 }

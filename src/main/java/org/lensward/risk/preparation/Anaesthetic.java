@@ -2,10 +2,11 @@ package org.lensward.risk.preparation;
 
 import java.util.Locale;
 import java.util.Optional;
+import org.lensward.finding.Coded;
 import org.lensward.risk.TheatreItem;
 
 /** How the eye is made numb. */
-public enum Anaesthetic {
+public enum Anaesthetic implements Coded {
     TOPICAL(TheatreItem.TOPICAL_ANAESTHETIC, Optional.of(Purpose.TOPICAL_ANAESTHETIC)),
     SUB_TENON(TheatreItem.SUB_TENON_SET, Optional.of(Purpose.BLOCK_ANAESTHETIC)),
     NEEDLE_BLOCK(TheatreItem.NEEDLE_BLOCK_SET, Optional.of(Purpose.BLOCK_ANAESTHETIC)),
@@ -26,11 +27,6 @@ public enum Anaesthetic {
     /** The agent it needs from the policy; a general one is the anaesthetist's own. */
     Optional<Purpose> agent() {
         return agent;
-    }
-
-    /** As the record carries it. */
-    public String code() {
-        return name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 
     /** As a sentence says it. */

@@ -1,18 +1,14 @@
 package org.lensward.risk.preparation;
 
 import java.util.Locale;
+import org.lensward.finding.Coded;
 
 /** Kinds of lens a patient may be offered. A toric lens may also share out the light; then both kinds must suit. */
-public enum LensType {
+public enum LensType implements Coded {
     MONOFOCAL,
     EXTENDED_FOCUS,
     MULTIFOCAL,
     TORIC;
-
-    /** As the record carries it. */
-    public String code() {
-        return name().toLowerCase(Locale.ROOT).replace('_', '-');
-    }
 
     /** As a sentence says it. */
     @Override

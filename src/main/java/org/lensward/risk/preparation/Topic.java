@@ -1,9 +1,9 @@
 package org.lensward.risk.preparation;
 
-import java.util.Locale;
+import org.lensward.finding.Coded;
 
 /** What a precaution is about, in the order in which a team works through them. */
-public enum Topic {
+public enum Topic implements Coded {
     ALLERGIES,
     LATEX,
     BLEEDING,
@@ -23,9 +23,4 @@ public enum Topic {
     RETINA,
     ANTIBIOTIC,
     PRESSURE_AFTER;
-
-    /** As the record carries it. */
-    public String code() {
-        return name().toLowerCase(Locale.ROOT).replace('_', '-');
-    }
 }

@@ -1,18 +1,13 @@
 package org.lensward.risk.preparation;
 
-import java.util.Locale;
+import org.lensward.finding.Coded;
 
 /** Whether something suits this eye. */
-public enum Verdict {
+public enum Verdict implements Coded {
     SUITS,
     /** Nothing forbids it, something speaks against it. */
     DOUBTFUL,
     DOES_NOT_SUIT,
     /** A fact that could forbid it is not recorded. */
     UNKNOWN;
-
-    /** As the record carries it. */
-    public String code() {
-        return name().toLowerCase(Locale.ROOT).replace('_', '-');
-    }
 }

@@ -2,12 +2,9 @@ package org.lensward.board.access;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.time.Clock;
 import java.time.Duration;
-import java.time.Instant;
-import java.time.ZoneId;
-import java.time.ZoneOffset;
 import org.junit.jupiter.api.Test;
+import org.lensward.TurnedClock;
 import org.springframework.mock.web.MockFilterChain;
 import org.springframework.mock.web.MockHttpServletRequest;
 import org.springframework.mock.web.MockHttpServletResponse;
@@ -16,30 +13,13 @@ import org.springframework.mock.web.MockHttpSession;
 /** When a session ends. */
 class IdleFilterTest {
 
-    private Instant now = Instant.parse("2026-12-10T08:00:00Z");
-
-    private final Clock clock = new Clock() {
-        @Override
-        public ZoneId getZone() {
-            return ZoneOffset.UTC;
-        }
-
-        @Override
-        public Clock withZone(ZoneId zone) {
-            return this;
-        }
-
-        @Override
-        public Instant instant() {
-            return now;
-        }
-    };
+    private final TurnedClock clock = new TurnedClock("2026-12-10T08:00:00Z");
 
     private final IdleFilter filter = new IdleFilter(Duration.ofMinutes(30), clock);
     private final MockHttpSession session = new MockHttpSession();
 
     private void ask(boolean forNews, int minutesLater) throws Exception {
-        now = now.plus(Duration.ofMinutes(minutesLater));
+        clock.turn(Duration.ofMinutes(minutesLater));
         MockHttpServletRequest request = new MockHttpServletRequest("GET", "/");
         request.setSession(session);
         if (forNews) {

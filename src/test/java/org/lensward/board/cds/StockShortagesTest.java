@@ -3,17 +3,14 @@ package org.lensward.board.cds;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import ca.uhn.fhir.rest.client.exceptions.FhirClientConnectionException;
-import java.time.Clock;
 import java.time.Duration;
-import java.time.Instant;
 import java.time.LocalDate;
-import java.time.ZoneId;
-import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicInteger;
 import org.hl7.fhir.r4.model.Bundle;
 import org.junit.jupiter.api.Test;
+import org.lensward.TurnedClock;
 import org.lensward.flow.PolicyFile;
 import org.lensward.record.Shelf;
 import org.lensward.record.stock.StockSheet;
@@ -22,24 +19,7 @@ import org.lensward.record.stock.StockSheet;
 class StockShortagesTest {
 
     private final AtomicInteger looks = new AtomicInteger();
-    private Instant now = Instant.parse("2026-11-25T08:00:00Z");
-
-    private final Clock clock = new Clock() {
-        @Override
-        public ZoneId getZone() {
-            return ZoneOffset.UTC;
-        }
-
-        @Override
-        public Clock withZone(ZoneId zone) {
-            return this;
-        }
-
-        @Override
-        public Instant instant() {
-            return now;
-        }
-    };
+    private final TurnedClock clock = new TurnedClock("2026-11-25T08:00:00Z");
 
     private StockSheet empty() {
         looks.incrementAndGet();
@@ -55,10 +35,10 @@ class StockShortagesTest {
     void one_check_serves_many_cards_and_is_made_anew_when_it_is_too_old() {
         StockShortages shortages = new StockShortages(this::empty, Duration.ofMinutes(1), clock);
         assertThat(shortages.of("ServiceRequest/b1")).isEqualTo(Optional.of(List.of()));
-        now = now.plusSeconds(59);
+        clock.turn(Duration.ofSeconds(59));
         shortages.of("ServiceRequest/b2");
         assertThat(looks).hasValue(1);
-        now = now.plusSeconds(1);
+        clock.turn(Duration.ofSeconds(1));
         shortages.of("ServiceRequest/b2");
         assertThat(looks).hasValue(2);
     }
