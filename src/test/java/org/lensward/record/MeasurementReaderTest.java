@@ -7,6 +7,7 @@ import static org.lensward.finding.FindingCode.DATE_IN_FUTURE;
 import static org.lensward.finding.FindingCode.DATE_MISSING;
 import static org.lensward.finding.FindingCode.INDEX_MISSING;
 import static org.lensward.finding.FindingCode.KERATOMETRY_MISSING;
+import static org.lensward.finding.FindingCode.MEASURED_MORE_THAN_ONCE;
 import static org.lensward.finding.FindingCode.MEASUREMENTS_CONTRADICT;
 import static org.lensward.finding.FindingCode.MEASUREMENT_NOT_FINAL;
 import static org.lensward.finding.FindingCode.MERIDIANS_SWAPPED;
@@ -286,9 +287,12 @@ class MeasurementReaderTest {
 
         /** 0.3 mm is the policy's. */
         @Test
-        void that_agree_one_is_used() {
+        void that_agree_one_is_used_and_both_are_told() {
             second("23.79");
-            assertThat(record.found()).isEmpty();
+            assertThat(record.codes()).containsExactly(MEASURED_MORE_THAN_ONCE);
+            assertThat(record.found().get(0).evidence())
+                    .extracting(Object::toString)
+                    .containsExactly("Observation/length-right.value", "Observation/second.value");
             assertThat(biometry().axialLength().value().value()).isEqualTo(23.5);
         }
 
